@@ -1,0 +1,5 @@
+"""Run with python -m heatledger."""
+
+from heatledger.cli import main
+
+main()

@@ -1,0 +1,190 @@
+"""Read the tables of the catalog, each of which checks itself.
+
+A table is a YAML file of this folder: title, source, place and standing (stamped on every row unless the
+row names its own), the unit of each column, bounds, which columns rise or fall down the rows, and the
+rows by key. Values are kept as the text in the file, in the unit the source prints.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib import resources
+from typing import Any
+
+from heatledger.catalog.faults import (
+    QUANTITIES,
+    citation_of,
+    faults_between_rows,
+    faults_of_head,
+    faults_of_row,
+)
+from heatledger.ledger.dimensions import AIR_CHANGES, Dimension
+from heatledger.ledger.figures import Figure, Leaf, LeafKind, leaf
+from heatledger.ledger.sources import Citation
+from heatledger.ledger.units import UNITS
+
+CONSTRUCTION_TABLES = (
+    "walls", "ceilings", "floors", "windows_operable", "windows_fixed", "skylights", "doors", "wood_door",
+    "below_grade", "below_grade_floors", "slab_edges", "code_slab_edges",
+)  # fmt: skip
+
+
+class CatalogError(Exception):
+    """A table that is not sound; the message names every fault in it."""
+
+
+@dataclass(frozen=True)
+class Row:
+    """One row: its key, what it is called, the text of each column, and its source."""
+
+    key: str
+    name: str
+    typed: Mapping[str, str]
+    citation: Citation
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table of the catalog. ``columns`` gives the unit text of each column."""
+
+    name: str
+    title: str
+    citation: Citation
+    kind: str
+    columns: Mapping[str, str]
+    rows: Mapping[str, Row]
+
+
+@dataclass(frozen=True)
+class ConstructionRow:
+    """A construction of the catalog: one number that says how much heat it passes.
+
+    ``quantity`` is ``u_value``, ``r_value`` or ``f_factor``; ``typed`` its text in ``unit``; ``beside``
+    the neighboring rows of its table in words.
+    """
+
+    key: str
+    name: str
+    kind: str
+    quantity: str
+    typed: str
+    unit: str
+    citation: Citation
+    beside: tuple[str, ...]
+    table: str
+
+
+@cache
+def load_table(name: str) -> Table:
+    """The table of this name. Raises ``CatalogError`` when there is none or it is not sound."""
+    place = resources.files("heatledger.catalog").joinpath(name + ".yaml")
+    # A name that is not plain could lead out of the folder.
+    if not name.isidentifier() or not place.is_file():
+        raise CatalogError(f"the catalog has no table called {name!r}")
+    return table_from(place.read_text("utf-8"), name)
+
+
+def table_from(text: str, name: str) -> Table:
+    """A table from the text of its file. Raises ``CatalogError`` with every fault found."""
+    raw = _read(text, name)
+    faults = list(faults_of_head(raw))
+    if faults:
+        raise CatalogError(_message(name, faults))
+    rows, faults = {}, []
+    for number, (key, cells) in enumerate(raw["rows"].items(), 1):
+        faults += faults_of_row(raw, number, key, cells)
+        if not faults:
+            rows[key] = Row(
+                key, cells["name"], {each: cells[each] for each in raw["units"]}, citation_of(raw, cells)
+            )
+    faults = faults or list(faults_between_rows(raw))
+    if faults:
+        raise CatalogError(_message(name, faults))
+    return Table(name, raw["title"], citation_of(raw, {}), raw.get("kind", ""), raw["units"], rows)
+
+
+def _message(name: str, faults: list[str]) -> str:
+    return f"catalog table {name!r}: " + "; ".join(faults)
+
+
+def _read(text: str, name: str) -> dict[str, Any]:
+    # Every scalar is kept as text, so that a value stays as the source prints it (0.70, not 0.7).
+    from ruamel.yaml import YAML
+    from ruamel.yaml.error import YAMLError
+
+    try:
+        raw = YAML(typ="base", pure=True).load(text)
+    except YAMLError as fault:
+        raise CatalogError(f"catalog table {name!r} is not YAML: {fault}") from None
+    if not isinstance(raw, dict):
+        raise CatalogError(f"catalog table {name!r} is empty or is not a mapping")
+    return raw
+
+
+@cache
+def constructions() -> dict[str, ConstructionRow]:
+    """Every construction of the catalog by its key. Raises ``CatalogError`` when two tables share one."""
+    found: dict[str, ConstructionRow] = {}
+    for name in CONSTRUCTION_TABLES:
+        table = load_table(name)
+        quantity = next(each for each in table.columns if each in QUANTITIES)
+        for key, row in table.rows.items():
+            if key in found:
+                raise CatalogError(f"{key!r} stands in two tables: {found[key].table} and {name}")
+            found[key] = ConstructionRow(
+                key, row.name, table.kind, quantity, row.typed[quantity], table.columns[quantity],
+                row.citation, _beside(table, key, quantity), name,
+            )  # fmt: skip
+    return found
+
+
+def _beside(table: Table, key: str, column: str) -> tuple[str, ...]:
+    keys = list(table.rows)
+    here = keys.index(key)
+    near = [keys[each] for each in (here - 1, here + 1) if 0 <= each < len(keys)]
+    return tuple(f"{table.rows[each].name} {table.rows[each].typed[column]}" for each in near)
+
+
+def row_leaf(row: ConstructionRow, words: str = "") -> Figure:
+    """The number of a construction as a leaf; ``words`` say what it is where it is used."""
+    dimension, word = QUANTITIES[row.quantity]
+    column = row.quantity.replace("_", "-")
+    return _cell(
+        dimension, f"catalog/{row.table}/{row.key}/{column}", words or word, row.typed, row.unit,
+        row.citation, row.beside,
+    )  # fmt: skip
+
+
+def air_changes_for(sides: int, entrance_hall: bool = False) -> Figure:
+    """Air changes of a room by how many of its sides have windows or outside doors, as a leaf.
+
+    More than three sides count as three. Raises ``ValueError`` for a negative number of sides.
+    """
+    if sides < 0:
+        raise ValueError(f"a room cannot have {sides} exposed sides")
+    table = load_table("air_changes_by_sides")
+    key = ("no-side", "one-side", "two-sides", "three-sides")[min(sides, 3)]
+    row = table.rows["entrance-hall" if entrance_hall else key]
+    return _cell(
+        AIR_CHANGES, f"catalog/{table.name}/{row.key}/changes", "air changes", row.typed["changes"],
+        table.columns["changes"], row.citation, _beside(table, row.key, "changes"),
+    )  # fmt: skip
+
+
+def _cell(
+    dimension: Dimension,
+    path: str,
+    words: str,
+    typed: str,
+    unit: str,
+    citation: Citation,
+    beside: tuple[str, ...],
+) -> Figure:
+    places = len(typed.partition(".")[2])
+    origin = Leaf(
+        LeafKind.CATALOG, path, words, typed=typed, unit=unit, typed_value=float(typed), places=places,
+        citation=citation, beside=beside,
+    )  # fmt: skip
+    return leaf(UNITS[unit].to_si(float(typed), dimension.absolute), dimension, origin)

@@ -1,0 +1,91 @@
+"""What the commands share: reading a job, the reader's units, and saying what is wrong."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, NoReturn, TypeVar
+
+import click
+
+from heatledger.job.errors import JobErrors
+from heatledger.job.load import load_job
+from heatledger.job.model import Job
+from heatledger.ledger.presets import PRESETS, Preset
+
+TO_MEND = 1
+WRONG_USE = 2
+
+Command = TypeVar("Command", bound=Callable[..., Any])
+
+job_argument = click.argument("job_file", metavar="JOB", type=click.Path(path_type=Path))
+units_option = click.option(
+    "--units", type=click.Choice(list(PRESETS), case_sensitive=False), default=None,
+    help="How to show quantities; the job's own units when left out.",
+)  # fmt: skip
+what_if_option = click.option(
+    "--what-if", "what_ifs", multiple=True, metavar="ID",
+    help="Lay a what-if of the job over it; may be given several times, in order.",
+)  # fmt: skip
+
+
+def read(job_file: Path, what_ifs: tuple[str, ...] = ()) -> Job:
+    """The job in a file with its what-ifs laid over it; says what is wrong and ends when it cannot be read."""
+    try:
+        job = load_job(job_file)
+        return job.with_what_ifs(*what_ifs) if what_ifs else job
+    except JobErrors as errors:
+        say(str(errors))
+        end(TO_MEND)
+    except FileNotFoundError:
+        say(f"There is no file {job_file}.")
+        near = [each.name for each in _beside(job_file) if each.suffix in (".yaml", ".yml")][:5]
+        if near:
+            say(f"In that folder there are: {', '.join(near)}.")
+        end(WRONG_USE)
+    except (OSError, UnicodeDecodeError) as fault:
+        say(f"{job_file} cannot be read: {getattr(fault, 'strerror', None) or fault}.")
+        end(WRONG_USE)
+
+
+def _beside(job_file: Path) -> list[Path]:
+    try:
+        return sorted(job_file.parent.iterdir())
+    except OSError:
+        return []
+
+
+def preset(units: str | None, job: Job) -> Preset:
+    """The reader's preset: the one asked for, else the job's."""
+    return PRESETS[units.lower()] if units else job.units
+
+
+def put(text: str) -> None:
+    """Print a result."""
+    _write(sys.stdout, text)
+
+
+def say(text: str) -> None:
+    """Say something beside the results."""
+    _write(sys.stderr, text)
+
+
+def _write(stream: Any, text: str) -> None:
+    """Write a line; signs that the terminal's encoding lacks are spelled plainly."""
+    try:
+        stream.write(text + "\n")
+    except UnicodeEncodeError:
+        plain = text.translate(_PLAIN).encode(stream.encoding or "ascii", "replace")
+        stream.write(plain.decode(stream.encoding or "ascii") + "\n")
+
+
+_PLAIN = str.maketrans({
+    "−": "-", "×": "x", "÷": "/", "·": "*", "°": " deg ", "²": "2", "³": "3", "′": "'", "″": '"', "▲": "!",
+    "◇": "?", "•": "-", "’": "'", "√": "sqrt", "≤": "<=", "≥": ">=", "\u202f": " ",
+})  # fmt: skip
+
+
+def end(code: int) -> NoReturn:
+    """End with an exit code."""
+    raise SystemExit(code)

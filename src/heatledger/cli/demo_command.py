@@ -1,0 +1,49 @@
+"""``heatledger demo``: an invented house from its job file to a heat loss and a first paper."""
+
+from __future__ import annotations
+
+from importlib import resources
+from pathlib import Path
+
+import click
+
+from heatledger.cli.common import WRONG_USE, end, preset, put, read, say, units_option
+
+DEMO_JOBS = ("ferrow-house.yaml", "lerch-cottage.yaml")
+
+
+@click.command("demo")
+@click.option("--to", "folder", type=click.Path(path_type=Path), default=Path("heatledger-demo"), show_default=True,
+              help="Folder for the job files and the papers.")  # fmt: skip
+@units_option
+def command(folder: Path, units: str | None) -> None:
+    """Design two invented houses: the first on screen, both as job files and papers."""
+    from heatledger.cli.sheet import design_sheet
+    from heatledger.cli.waiting import step
+    from heatledger.papers.write import write_papers
+    from heatledger.steps.design import design
+
+    written: list[Path] = []
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        for name in DEMO_JOBS:
+            text = resources.files("heatledger").joinpath("examples", name).read_text("utf-8")
+            (folder / name).write_text(text, "utf-8")
+            job = read(folder / name)
+            house, shown = design(job), preset(units, job)
+            if name == DEMO_JOBS[0]:
+                put(design_sheet(house, shown))
+            with step(f"Setting the papers of {job.name}"):
+                written += write_papers(house, folder, units=shown, paper=shown.paper)
+    except OSError as fault:
+        say(f"The demo could not be written to {folder}: {fault.strerror or fault}.")
+        end(WRONG_USE)
+    first = folder / DEMO_JOBS[0]
+    put("")
+    put("Written:")
+    put("\n".join(f"  {each}" for each in [*(folder / name for name in DEMO_JOBS), *written]))
+    put("")
+    put("Open any number:")
+    for path in ("house/loss", "rooms/kitchen/loss", "rooms/kitchen/surfaces/floor/loss --to-the-tape"):
+        put(f"  heatledger why {first} {path}")
+    end(0)

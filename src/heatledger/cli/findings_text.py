@@ -1,0 +1,47 @@
+"""Findings as lines of text, by weight."""
+
+from __future__ import annotations
+
+import textwrap
+
+from heatledger.ledger.figures import Figure
+from heatledger.ledger.findings import Finding, Weight
+from heatledger.ledger.presets import Preset
+from heatledger.ledger.show import show
+from heatledger.steps.design import Design
+
+SHAPES = {Weight.MUST_FIX: "▲ Must fix", Weight.DECIDE: "◇ Decide  ", Weight.NOTE: "• Note    "}
+WIDTH = 80
+
+
+def findings_lines(house: Design, units: Preset, mends: bool = False) -> list[str]:
+    """Every finding with its shape and word; with ways to mend it when asked."""
+    lines: list[str] = []
+    for each in house.findings:
+        lines += _finding(each, units, mends)
+    if mends and house.not_checked:
+        lines.append("")
+        lines.append("Not checked, for want of what is named:")
+        lines += [f"  {each.id} {f'({each.where})' if each.where else ''}: {each.for_want_of}" for each in house.not_checked]
+    return lines
+
+
+def _finding(each: Finding, units: Preset, mends: bool) -> list[str]:
+    head = "✓ Decided " if each.decided else SHAPES[each.weight]
+    lines = textwrap.wrap(f"{head}  {each.what}", WIDTH, subsequent_indent=" " * 12)
+    if each.caution:
+        lines += textwrap.wrap(f"Caution: {each.caution}", WIDTH, initial_indent=" " * 12, subsequent_indent=" " * 12)
+    if not mends:
+        return lines
+    indent = " " * 12
+    why = f"{show(each.why, units)}" if isinstance(each.why, Figure) else each.why
+    said = [f"Why: {why}"] if why else []
+    if each.threshold:
+        said.append(f"Limit used: {each.threshold}")
+    said += [f"To mend: {mend.words}" for mend in each.mends]
+    if each.decided:
+        said.append(f"Decided: {each.decided.words}; {each.decided.because} ({each.decided.by})")
+    said.append(f"[{each.citation}; {each.citation.standing.value}]  {each.id} at {each.where or 'house'}")
+    for line in said:
+        lines += textwrap.wrap(line, WIDTH, initial_indent=indent, subsequent_indent=indent + "  ")
+    return lines

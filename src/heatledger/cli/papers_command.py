@@ -1,0 +1,33 @@
+"""``heatledger papers``: the papers of a job as PDF."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from heatledger.cli.common import WRONG_USE, end, job_argument, preset, put, read, say, units_option, what_if_option
+
+
+@click.command("papers")
+@job_argument
+@click.option("--to", "folder", type=click.Path(path_type=Path), required=True, help="Folder to write to.")
+@units_option
+@what_if_option
+@click.option("--paper", type=click.Choice(["letter", "a4"]), default=None, help="Sheet; that of the units when left out.")
+def command(job_file: Path, folder: Path, units: str | None, what_ifs: tuple[str, ...], paper: str | None) -> None:
+    """Print the papers of a job into a folder."""
+    from heatledger.cli.waiting import step
+    from heatledger.papers.write import write_papers
+    from heatledger.steps.design import design
+
+    job = read(job_file, what_ifs)
+    shown = preset(units, job)
+    try:
+        with step("Setting the papers"):
+            written = write_papers(design(job), folder, units=shown, paper=paper or shown.paper)
+    except OSError as fault:
+        say(f"The papers could not be written to {folder}: {fault.strerror or fault}.")
+        end(WRONG_USE)
+    put("\n".join(str(each) for each in written))
+    end(0)

@@ -1,0 +1,120 @@
+"""The sheet that ``heatledger design`` prints: 80 columns, plain text, no color needed."""
+
+from __future__ import annotations
+
+import textwrap
+
+from heatledger.cli.findings_text import findings_lines
+from heatledger.ledger.dimensions import AREA
+from heatledger.ledger.figures import Figure, exceeds
+from heatledger.ledger.presets import Preset
+from heatledger.ledger.show import show, show_percent, show_range, show_speaking
+from heatledger.steps.design import Design
+from heatledger.steps.losses import RoomLoss
+from heatledger.steps.surfaces import CAUSES
+from heatledger.studies.uncertainty import SENTENCE, band
+
+WIDTH = 80
+NAME = 18
+COLUMN = 8
+CAUTION = (
+    "Local code and licensed practice decide. Gas, vent, electrical and pressure work belongs to licensed "
+    "trades; keep a working carbon monoxide alarm on every storey and outside the bedrooms."
+)
+
+
+def design_sheet(house: Design, units: Preset) -> str:
+    """Heading, rooms by cause, storeys, the band and what matters most, findings, caution."""
+    lines = [*_heading(house, units), "", *_rooms(house, units), "", *_band(house, units)]
+    missing = [each.name for each in house.losses.rooms.values() if each.loss.is_missing]
+    if missing:
+        lines += ["", *textwrap.wrap(f"No loss yet for {', '.join(missing)}: heatledger check lists what is missing.", WIDTH)]
+    findings = findings_lines(house, units)
+    lines += ["", *(findings or ["No findings."]), "", *textwrap.wrap(CAUTION, WIDTH)]
+    return "\n".join(line.rstrip() for line in lines)
+
+
+def _heading(house: Design, units: Preset) -> list[str]:
+    job, site = house.job, house.losses.site
+    title = ", ".join(each for each in (job.name, job.address) if each)
+    lines = textwrap.wrap(title, WIDTH)
+    if job.invented:
+        lines.append("An invented house: nothing in it is real.")
+    for id in job.laid:
+        lines.append(f"With the what-if: {job.what_ifs[id].name or id}")
+    said = (
+        f"The design day: {show(site.indoor, units)} indoors and {show(site.outdoor, units)} outdoors, "
+        f"a difference of {show(site.design_difference, units)}."
+    )
+    found = [f"{each.name} {show(each.temperature, units)}" for each in house.losses.unheated.values()]
+    if found:
+        said += f" Unheated spaces find their own temperature: {', '.join(found)}."
+    return [*lines, *textwrap.wrap(said, WIDTH)]
+
+
+def _rooms(house: Design, units: Preset) -> list[str]:
+    losses = house.losses
+    causes = [cause for cause in CAUSES if cause in losses.house.causes]
+    unit = units.shown(losses.house.loss.dimension).unit.text
+    per = f"per {units.shown(AREA).unit.text}"
+    lines = [_line(f"Heat loss, {unit}", [*causes, "room", per])]
+    for id, level in losses.levels.items():
+        if len(losses.levels) > 1:
+            blank = [""] * len(causes)
+            lines.append(_line(level.name, [*blank, _bare(level.loss, units), _bare(level.per_area, units)]))
+        for room in losses.rooms.values():
+            if room.level == id:
+                lines.append(_line("  " + room.name, _row(room, causes, units)))
+    lines.append(_line("", ["-" * (COLUMN - 1)] * (len(causes) + 1)))
+    totals = [_bare(losses.house.causes[cause].loss, units) for cause in causes]
+    lines.append(_line("House", [*totals, _bare(losses.house.loss, units), _bare(losses.house.per_area, units)]))
+    lines.append(_line("", [*("" for _ in causes), "=" * (COLUMN - 1)]))
+    shares = [_share(losses.house.causes[cause].share) for cause in causes]
+    lines.append(_line("  share", [*shares, "100 %" if not losses.house.loss.is_missing else ""]))
+    lines.append(f"  rounded parts; {show(losses.house.floor_area, units)} heated")
+    return lines
+
+
+def _row(room: RoomLoss, causes: list[str], units: Preset) -> list[str]:
+    cells = [_bare(room.causes[cause].loss, units) if cause in room.causes else "–" for cause in causes]
+    return [*cells, _bare(room.loss, units), _bare(room.per_area, units)]
+
+
+def _line(name: str, cells: list[str]) -> str:
+    return _short(name, NAME).ljust(NAME) + "".join(f"{cell:>{COLUMN}}" for cell in cells)
+
+
+def _short(name: str, width: int) -> str:
+    return name if len(name) <= width else name[: width - 1] + "…"
+
+
+def _bare(figure: Figure, units: Preset) -> str:
+    """A figure without its unit, for a column that names it."""
+    if figure.is_missing:
+        return "?"
+    shown = units.shown(figure.dimension)
+    text = show(figure, units, places=shown.places)
+    return text.removesuffix(shown.unit.text).strip()
+
+
+def _share(figure: Figure) -> str:
+    return "?" if figure.is_missing else show_percent(float(figure))
+
+
+def _band(house: Design, units: Preset) -> list[str]:
+    loss = house.losses.house.loss
+    if loss.is_missing:
+        return []
+    made = band(house, "house/loss")
+    lines = [f"Design load {show_speaking(loss, units)}, likely {show_range(made.low, made.high, units, loss.dimension)}."]
+    lines += textwrap.wrap(SENTENCE, WIDTH)
+    lines.append("What matters most:")
+    for each in made.swings[:5]:
+        about = ", ".join(part for part in (each.known, f"± {each.half_range}") if part)
+        said = f"± {show(each.swing, units, loss.dimension)}"
+        lines.append(f"  {_short(each.words, 38):<38} {_short(about, 24):<24} {said:>14}")
+    if len(made.swings) > 5:
+        lines.append(f"  and {len(made.swings) - 5} smaller")
+    below = [each for each in house.losses.rooms.values() if exceeds(0.0, float(each.loss))]
+    lines += [f"{each.name} gains heat from its neighbors and needs none of its own." for each in below]
+    return lines

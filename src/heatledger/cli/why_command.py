@@ -1,0 +1,66 @@
+"""``heatledger why``: one number with its arithmetic and its sources."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from heatledger.cli.common import (
+    WRONG_USE,
+    end,
+    job_argument,
+    preset,
+    put,
+    read,
+    say,
+    units_option,
+    what_if_option,
+)
+
+
+@click.command("why")
+@job_argument
+@click.argument("path", required=False)
+@units_option
+@what_if_option
+@click.option("--levels", type=click.IntRange(0, 99), default=0, help="Open this many levels below the figure.")
+@click.option("--to-the-tape", is_flag=True, help="Open everything down to what was measured or looked up.")
+@click.option("--list", "listing", is_flag=True, help="List the paths, or those that begin with PATH.")
+def command(
+    job_file: Path, path: str | None, units: str | None, what_ifs: tuple[str, ...], levels: int,
+    to_the_tape: bool, listing: bool,
+) -> None:  # fmt: skip
+    """The working of the figure at PATH.
+
+    \b
+    heatledger why my-house.yaml rooms/kitchen/loss
+    heatledger why my-house.yaml house/loss --levels 1
+    heatledger why my-house.yaml rooms/kitchen/loss --to-the-tape
+    heatledger why my-house.yaml rooms/kitchen --list
+    """
+    from heatledger.cli.unfold import unfolded
+    from heatledger.ledger.show import show
+    from heatledger.steps.design import NoSuchFigure, design
+
+    job = read(job_file, what_ifs)
+    house, reader = design(job), preset(units, job)
+    if listing or not path:
+        wanted = (path or "").strip("/")
+        paths = [each for each in house if each == wanted or each.startswith(f"{wanted}/" if wanted else "")]
+        if not paths:
+            say(f"No path begins with {wanted!r}. The nearest are: {', '.join(house.nearest(wanted)) or 'none'}.")
+            end(WRONG_USE)
+        width = max(len(each) for each in paths)
+        put("\n".join(f"{each:<{width}}  {show(house[each], reader)}" for each in paths))
+        end(0)
+    try:
+        found = house[path]
+    except NoSuchFigure as fault:
+        say(f"There is no figure at {path!r}.")
+        if fault.near:
+            say("The nearest are:\n  " + "\n  ".join(fault.near))
+        say(f"All paths:  heatledger why {job_file} --list")
+        end(WRONG_USE)
+    put(unfolded(found, reader, 99 if to_the_tape else levels))
+    end(0)

@@ -1,0 +1,103 @@
+"""A drawing written as SVG: the only place that knows colors, line widths and type sizes.
+
+Classes carry literal colors, since a variable draws nothing on paper; only the classes that a drawing
+uses are written. Text names its family, which the papers carry with them.
+"""
+
+from __future__ import annotations
+
+from html import escape
+from itertools import groupby
+
+from heatledger.drawings.shapes import Disc, Drawing, Path, Shape, Words, stable
+
+INK, INK2, PAPER = "#1F1D1A", "#534D45", "#FFFFFF"
+SANS = "font-family:'Ledger Sans',sans-serif"
+
+GROUNDS = {
+    "walls": ("#D6C49D", "#8A7146"),
+    "windows": ("#E3E9DE", "#8FA08F"),
+    "doors": ("#6A5B42", "#6A5B42"),
+    "ceiling": ("#D8D2C5", "#847B6B"),
+    "floor": ("#B9C2A2", "#4F5E3A"),
+    "air": ("#F7EFD3", "#C9A94F"),
+}
+
+LOOKS = {
+    "edge": f"fill:none;stroke:{INK2};stroke-width:0.7",
+    "plain": f"fill:{PAPER};stroke:{INK2};stroke-width:0.7",
+    "ink": f"fill:{INK}",
+    "rule": f"fill:none;stroke:{INK};stroke-width:0.9",
+    "tick": f"fill:none;stroke:{INK};stroke-width:0.6",
+    "mark": f"fill:none;stroke:{INK};stroke-width:2",
+    "mark-thin": f"fill:none;stroke:{INK};stroke-width:0.9",
+    "ring": f"fill:{PAPER};stroke:{INK};stroke-width:1.1",
+    "band": "fill:#E4D9BE",
+    "built": "fill:none;stroke:#3A352E;stroke-width:2.6;stroke-linejoin:miter",
+    "built-thin": "fill:none;stroke:#3A352E;stroke-width:1.6",
+    "solid": "fill:#3A352E",
+    "opening": f"fill:{PAPER};stroke:#3A352E;stroke-width:0.9",
+    "earth": f"fill:none;stroke:{INK2};stroke-width:0.6",
+    "insulation": f"fill:none;stroke:{INK2};stroke-width:0.9;stroke-dasharray:2.5 1.5",
+    "small": f"{SANS};font-size:8.5px;fill:{INK2}",
+    "text": f"{SANS};font-size:9px;fill:{INK}",
+    "quiet": f"{SANS};font-size:9px;fill:{INK2}",
+    "bold": f"{SANS};font-size:9px;font-weight:600;fill:{INK}",
+    "dot-floor": f"fill:{GROUNDS['floor'][1]}",
+    **{f"ground-{cause}": f"fill:{ground}" for cause, (ground, _) in GROUNDS.items()},
+    **{
+        f"hatch-{cause}": f"fill:none;stroke:{stroke};stroke-width:0.7"
+        for cause, (_, stroke) in GROUNDS.items()
+    },
+}
+
+
+def to_svg(drawing: Drawing) -> str:
+    """The drawing as one SVG text, the same for the same drawing on every machine."""
+    used = sorted({shape.look for shape in drawing.shapes})
+    unknown = [look for look in used if look not in LOOKS]
+    if unknown:
+        raise ValueError(f"no look is given for the class {unknown[0]!r}")
+    width, height = stable(drawing.width), stable(drawing.height)
+    style = "".join(f".{look}{{{LOOKS[look]}}}" for look in used)
+    parts = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" '
+        f'viewBox="0 0 {width} {height}" role="img">',
+        f"<title>{escape(drawing.title)}</title><desc>{escape(drawing.words)}</desc>",
+        f"<style>{style}</style>",
+        *_elements(drawing.shapes),
+        "</svg>",
+    ]
+    return "\n".join(parts)
+
+
+def _elements(shapes: tuple[Shape, ...]) -> list[str]:
+    """One element for each run of strokes or dots of one look, so that a hatch is a single path."""
+    runs = groupby(shapes, key=lambda shape: (type(shape), shape.look, getattr(shape, "closed", False)))
+    found: list[str] = []
+    for (kind, look, closed), run in runs:
+        if kind is Words:
+            found += [_words(shape) for shape in run if isinstance(shape, Words)]
+        elif closed:
+            found += [f'<path class="{look}" d="{_steps(shape)}"/>' for shape in run]
+        else:
+            found.append(f'<path class="{look}" d="{"".join(_steps(shape) for shape in run)}"/>')
+    return found
+
+
+def _steps(shape: Shape) -> str:
+    if isinstance(shape, Path):
+        steps = " ".join(f"{stable(x)} {stable(y)}" for x, y in shape.points)
+        return f"M{steps}{'Z' if shape.closed else ''}"
+    if isinstance(shape, Disc):
+        (x, y), radius = shape.center, stable(shape.radius)
+        across = stable(2 * shape.radius)
+        start = f"M{stable(x - shape.radius)} {stable(y)}"
+        return f"{start}a{radius} {radius} 0 1 0 {across} 0a{radius} {radius} 0 1 0 -{across} 0Z"
+    raise TypeError(f"{type(shape).__name__} is no line")
+
+
+def _words(shape: Words) -> str:
+    (x, y), text = shape.at, escape(shape.text)
+    place = f'x="{stable(x)}" y="{stable(y)}" text-anchor="{shape.anchor}"'
+    return f'<text class="{shape.look}" {place}>{text}</text>'

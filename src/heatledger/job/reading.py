@@ -1,0 +1,206 @@
+"""Reads a job's tree: mappings, ids, texts, choices. Gathers every error, stops at none."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+from heatledger.job.errors import JobError
+from heatledger.job.known import DEFAULT
+from heatledger.job.model import KNOWN
+from heatledger.job.shapes import Field, Shape
+from heatledger.job.text import Mapping, Node, Scalar, line_of
+
+ID = re.compile(r"[a-z0-9][a-z0-9-]*\Z")
+_AFTER_COMMA = re.compile(r"\d+(\D|\Z)")
+YES = ("yes", "true", "y", "on")
+NO = ("no", "false", "n", "off")
+LONGEST_MESSAGE = 600
+_VALUE_KEYS = ("is", "known", "within", "because")
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """A value as typed, and what was said of it."""
+
+    scalar: Scalar
+    known: str
+    within: Scalar | None = None
+    because: str = ""
+
+
+class Entries:
+    """Reads the entries of one tree that are no quantities, and keeps the errors."""
+
+    def __init__(self, tree: Mapping) -> None:
+        self.tree = tree
+        self.errors: list[JobError] = []
+
+    def error(self, code: str, path: str, message: str, mend: str = "") -> None:
+        """Keep an error; its line is that of the path, or of the nearest parent in the file."""
+        line = line_of(self.tree, path) if path else 0
+        if len(message) > LONGEST_MESSAGE:
+            message = message[:LONGEST_MESSAGE] + " ..."
+        self.errors.append(JobError(code, path, line, message, mend[:LONGEST_MESSAGE]))
+
+    def mapping(self, node: Node | None, path: str, what: str) -> Mapping:
+        """The node as a mapping; an empty one when there is nothing, an error when it is a value."""
+        if node is None or (isinstance(node, Scalar) and node.is_empty):
+            return Mapping()
+        if isinstance(node, Mapping):
+            return node
+        read_as = f"`{node.text}`" if isinstance(node, Scalar) else "a list"
+        self.error(
+            "not-a-mapping",
+            path,
+            f"Lines of `key: value` are expected for {what}; read was {read_as}.",
+            "Indent the keys below it, or write them in braces: {key: value}.",
+        )
+        return Mapping()
+
+    def things(self, node: Node | None, path: str, what: str) -> dict[str, Node]:
+        """The things of a mapping by id; an id that is none is an error, and the thing is read all the same."""
+        mapping = self.mapping(node, path, what)
+        found: dict[str, Node] = {}
+        for key, each in mapping.entries.items():
+            if key == "known":
+                continue
+            if not ID.match(key):
+                better = re.sub(r"[^a-z0-9]+", "-", key.lower()).strip("-") or "a-name"
+                self.error(
+                    "bad-id",
+                    f"{path}/{key}",
+                    f"`{key}` cannot be the id of one of the {what}.",
+                    f"Ids are small letters, digits and hyphens: `{better}`, and  name: {key}",
+                )
+            found[key] = each
+        return found
+
+    def known(self, mapping: Mapping, path: str, inherited: str) -> str:
+        """How well the values of a mapping are known, when they do not say themselves."""
+        node = mapping.entries.get("known")
+        if not isinstance(node, Scalar) or node.is_empty:
+            return inherited
+        if node.text in KNOWN:
+            return node.text
+        self.error(
+            "unknown-known",
+            f"{path}/known" if path else "known",
+            f"`{node.text}` does not say how well it is known.",
+            offer(node.text, KNOWN),
+        )
+        return inherited
+
+    def check_keys(self, shape: Shape, mapping: Mapping, path: str) -> set[str]:
+        """Errors for unknown keys; returns the keys whose value a comma has cut in two."""
+        cut: set[str] = set()
+        before = ""
+        for key, node in mapping.entries.items():
+            if key not in shape.by_key:
+                here = f"{path}/{key}" if path else key
+                empty = isinstance(node, Scalar) and node.is_empty
+                if before and empty and mapping.flow and _AFTER_COMMA.match(key):
+                    whole = f"{text_of(mapping.entries[before])},{key}"
+                    self.error(
+                        "stray-comma",
+                        here,
+                        f"Inside braces a comma ends the value, so `{before}: {whole}` was cut in two.",
+                        f"Leave the comma out: `{before}: {whole.replace(',', '')}`",
+                    )
+                    cut.add(before)
+                else:
+                    article = "an" if shape.name[0] in "aeiou" else "a"
+                    keys = [each for each in shape.by_key if each != "known"]
+                    self.error(
+                        "unknown-key",
+                        here,
+                        f"There is no `{key}` in {article} {shape.name}.",
+                        offer(key, keys),
+                    )
+            before = key
+        return cut
+
+    def typed(self, node: Node, path: str, inherited: str) -> Typed | None:
+        """The text of a value, given plain or as ``{is: ..., known: ..., within: ..., because: ...}``."""
+        if isinstance(node, Scalar):
+            return Typed(node, inherited)
+        if not isinstance(node, Mapping):
+            self.error(
+                "not-a-value", path, "One value is expected here; read was a list.", "Write one value."
+            )
+            return None
+        for key in node.entries:
+            if key not in _VALUE_KEYS:
+                self.error(
+                    "not-a-value",
+                    path,
+                    f"One value is expected here; read was a mapping with `{key}`.",
+                    "Write the value alone, or {is: value, known: measured, within: 5 %, because: reason}.",
+                )
+                return None
+        known = self.known(node, path, inherited)
+        value = node.entries.get("is")
+        within, because = node.entries.get("within"), node.entries.get("because")
+        if value is not None and not isinstance(value, Scalar):
+            self.error("not-a-value", f"{path}/is", "One value is expected after `is`.", "Write one value.")
+            return None
+        if within is not None and not isinstance(within, Scalar):
+            self.error(
+                "not-a-value",
+                f"{path}/within",
+                "One value is expected after `within`.",
+                "Write a percentage or a quantity.",
+            )
+            within = None
+        return Typed(value or Scalar("", node.line), known, within, text_of(because) if because else "")
+
+    def text(self, node: Node, path: str) -> str:
+        """A text; empty when it cannot be read."""
+        typed = self.typed(node, path, DEFAULT)
+        return typed.scalar.text.strip() if typed else ""
+
+    def choice(self, field: Field, node: Node, path: str) -> str:
+        """One of a few words; the code of the error is ``unknown-`` and the key."""
+        text = self.text(node, path)
+        by_small = {each.lower(): each for each in field.choices}
+        if text.lower() in by_small:
+            return by_small[text.lower()]
+        if text:
+            self.error(
+                f"unknown-{field.key}",
+                path,
+                f"`{text}` is not one of the words for {field.words}.",
+                offer(text, field.choices),
+            )
+        return ""
+
+    def yes_no(self, node: Node, path: str) -> bool | None:
+        """Yes or no; None when it cannot be read."""
+        text = self.text(node, path).lower()
+        if text in YES or text in NO:
+            return text in YES
+        self.error("not-yes-or-no", path, f"Yes or no is expected; read was `{text}`.", "Write yes or no.")
+        return None
+
+
+def text_of(node: Node) -> str:
+    """The text of a single value; empty for anything else."""
+    return node.text if isinstance(node, Scalar) else ""
+
+
+def offer(given: str, choices: Iterable[str]) -> str:
+    """The nearest spelling, or all there is to choose from."""
+    known = [str(each) for each in choices]
+    near = get_close_matches(given.lower()[:80], [each.lower() for each in known], 1, 0.6)
+    if near:
+        return f"Did you mean `{next(each for each in known if each.lower() == near[0])}`?"
+    if not known:
+        return "None are given in this job yet."
+    return f"It can be: {', '.join(known[:40])}{' ...' if len(known) > 40 else ''}."
+
+
+def in_words(id: str) -> str:
+    """The name of a thing that has none: its id as words."""
+    return id.replace("-", " ").capitalize()

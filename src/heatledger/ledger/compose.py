@@ -1,0 +1,225 @@
+"""From a figure to its working: the arithmetic of its formula, or the story of its origin."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from heatledger.ledger.choosing import Choice
+from heatledger.ledger.display import Display
+from heatledger.ledger.figures import (
+    NO_NAMES,
+    Counting,
+    Figure,
+    Leaf,
+    LeafKind,
+    Names,
+    Placed,
+    flat,
+    waits_for,
+)
+from heatledger.ledger.formulas import Formula
+from heatledger.ledger.in_words import formula_in_words
+from heatledger.ledger.layout import Setting
+from heatledger.ledger.pencil import Penciled, pencil
+from heatledger.ledger.presets import Preset
+from heatledger.ledger.show import show
+from heatledger.ledger.solving import Solved
+from heatledger.ledger.sources import Citation
+from heatledger.ledger.symbols import Const, walk
+from heatledger.ledger.terms import Term, rounded, visible_places
+from heatledger.ledger.workings import ByHandLine, InputLine, Working
+from heatledger.ledger.writing import nearest_words, unit_text, written
+
+
+def working_of(figure: Figure, preset: Preset, names: Names | None = None) -> Working:
+    """The working of a figure for one reader.
+
+    ``names`` tells what figures are called and where they stand; a figure found in a design brings
+    its own.
+    """
+    if isinstance(figure, Placed):
+        names, figure = names or figure.names, figure.original
+    names = names or NO_NAMES
+    origin = figure.origin
+    if figure.is_missing:
+        return _waiting(figure, preset, names)
+    if isinstance(origin, Formula):
+        return _formula(figure, origin, preset, names)
+    if isinstance(origin, Leaf):
+        return _entry(figure, origin, preset, names)
+    if isinstance(origin, Choice):
+        return _choice(figure, origin, preset, names)
+    if isinstance(origin, Solved):
+        return _found(figure, origin, preset, names)
+    assert isinstance(origin, Counting)
+    number, unit = _answer(figure, preset)
+    return Working("count", figure, names.title(figure), f"How many: {origin.name}", answer=number, unit=unit,
+                   notes=origin.things, inputs=())  # fmt: skip
+
+
+def _answer(figure: Figure, preset: Preset) -> tuple[str, str]:
+    shown = preset.shown(figure.dimension)
+    exact = shown.unit.from_si(float(figure), figure.dimension.absolute)
+    origin = figure.origin
+    if isinstance(origin, Leaf) and origin.unit == shown.unit.text and origin.places is not None:
+        return written(origin.typed_value, origin.places, shown.unit, preset), unit_text(shown.unit)
+    places = visible_places(exact, shown.places)
+    return written(rounded(exact, places), places, shown.unit, preset), unit_text(shown.unit)
+
+
+def _formula(figure: Figure, formula: Formula, preset: Preset, names: Names) -> Working:
+    display = Display(formula, figure.inputs, preset)
+    tree = display.tree()
+    shown = preset.shown(formula.dimension)
+    exact = shown.unit.from_si(float(figure), formula.dimension.absolute)
+    total = tree.op == "total"
+    places = visible_places(exact, shown.places)
+    penciled = _total_penciled(tree, exact, places) if total else pencil(tree, exact, places)
+    setting = Setting(penciled, tree, preset)
+    rows, line = setting.rows(tree)
+    if total and tree.args:
+        rows = tuple(
+            _named_part(row, each, names, figure) for row, each in zip(rows, flat(figure.inputs), strict=True)
+        )
+    return Working(
+        "total" if total else "formula", figure, names.title(figure), formula.plain_line,
+        formula_in_words(formula), tuple(setting.steps), rows, line,
+        written(penciled.answer, penciled.answer_places, shown.unit, preset), unit_text(shown.unit),
+        less_than=not penciled.figures_left, is_total=total,
+        remark=_rounded_parts(tree, penciled, preset) if total else nearest_words(penciled.answer_places, shown.unit, preset),
+        sources=_sources(formula), by_hand=_by_hand(figure, formula, preset),
+        inputs=tuple(_input_line(words, each, preset, names) for words, each in _named_inputs(formula, figure)),
+    )  # fmt: skip
+
+
+def _total_penciled(tree: Term, exact: float, places: int) -> Penciled:
+    """Parts stand as printed elsewhere; the total is rounded from its true value."""
+    used = {id(each): each.places if each.places is not None else places for each in tree.args}
+    printed = {id(each): each.exact if each.typed else rounded(each.exact, used[id(each)]) for each in tree.args}
+    return Penciled(printed, used, rounded(exact, places), places, True)
+
+
+def _rounded_parts(tree: Term, penciled: Penciled, preset: Preset) -> str:
+    places = max([penciled.answer_places, *(penciled.places[id(each)] for each in tree.args)])
+    adds_to = rounded(sum(penciled.printed[id(each)] for each in tree.args), places)
+    if adds_to == penciled.answer:
+        return "rounded parts" if any(not each.typed for each in tree.args) else ""
+    return f"rounded parts add to {written(adds_to, max(places, 0), tree.unit, preset)}"
+
+
+def _named_part(row: Any, part: Figure, names: Names, whole: Figure) -> Any:
+    from dataclasses import replace
+
+    return replace(row, words=names.title(part), figure=part)
+
+
+def _named_inputs(formula: Formula, figure: Figure) -> list[tuple[str, Figure]]:
+    pairs: list[tuple[str, Figure]] = []
+    for parameter, given in zip(formula.parameters, figure.inputs, strict=True):
+        if not parameter.many:
+            pairs.append((parameter.words, given))
+        elif formula.expression.op != "total":
+            pairs += [(parameter.words, each) for each in given]
+    return pairs
+
+
+def _input_line(words: str, figure: Figure, preset: Preset, names: Names) -> InputLine:
+    origin = figure.origin
+    known = ""
+    if isinstance(origin, Leaf):
+        known = origin.known or (origin.citation.standing.value if origin.citation else "")
+        typed = f'"{origin.typed}"' if origin.typed else ""
+        where = names.place(figure)
+        text = ", ".join(each for each in (typed, where) if each)
+        if origin.half_range_words:
+            known = f"{known}, {origin.half_range_words}"
+    else:
+        title, path = names.title(figure), names.path(figure)
+        text = f"{title} ({path})" if path else title
+    return InputLine(show(figure, preset), words, text, known, figure)
+
+
+def _sources(formula: Formula) -> tuple[tuple[str, Citation], ...]:
+    found: list[tuple[str, Citation]] = [("", formula.citation)]
+    for node in walk(formula.expression):
+        if isinstance(node, Const) and (node.name, node.citation) not in found:
+            found.append((node.name or f"{node.value:g} {node.unit.text}", node.citation))
+    return tuple(found)
+
+
+def _by_hand(figure: Figure, formula: Formula, preset: Preset) -> ByHandLine | None:
+    if formula.by_hand is None:
+        return None
+    short = formula.by_hand.formula
+    given = dict(zip((each.name for each in formula.parameters), figure.inputs, strict=True))
+    arguments = tuple(given[each.name] for each in short.parameters)
+    value = short.body(*(float(each) for each in arguments))
+    tree = Display(short, arguments, preset).tree()
+    shown = preset.shown(short.dimension)
+    exact = shown.unit.from_si(value, short.dimension.absolute)
+    penciled = pencil(tree, exact, visible_places(exact, shown.places))
+    number = written(penciled.answer, penciled.answer_places, shown.unit, preset)
+    return ByHandLine(
+        Setting(penciled, tree, preset).expression(tree, whole=True), number, unit_text(shown.unit),
+        formula.by_hand.neglects, not penciled.figures_left,
+        nearest_words(penciled.answer_places, shown.unit, preset),
+    )  # fmt: skip
+
+
+def _entry(figure: Figure, origin: Leaf, preset: Preset, names: Names) -> Working:
+    number, unit = _answer(figure, preset)
+    plain = {
+        LeafKind.JOB: "An entry of the job",
+        LeafKind.CATALOG: "A row of the catalog",
+        LeafKind.SOURCE: "A value of a source",
+    }[origin.kind]
+    notes = [f'typed: "{origin.typed}"'] if origin.typed else []
+    notes.append(f"where: {names.place(figure)}")
+    if origin.known:
+        notes.append(f"how well it is known: {origin.known}")
+    if origin.half_range_words:
+        notes.append(f"taken as off by at most {origin.half_range_words}")
+    if origin.replaces:
+        notes.append(f"in place of {origin.replaces}")
+    notes += [f"beside it: {each}" for each in origin.beside]
+    sources = (("", origin.citation),) if origin.citation else ()
+    return Working("entry", figure, names.title(figure), plain, answer=number, unit=unit, sources=sources,
+                   notes=tuple(notes))  # fmt: skip
+
+
+def _choice(figure: Figure, choice: Choice, preset: Preset, names: Names) -> Working:
+    number, unit = _answer(figure, preset)
+    losers = [
+        f"{name}: {show(each, preset)}" if isinstance(each, Figure) else name for name, each in choice.losers
+    ]
+    notes = (f"{choice.rule}: {choice.winner}", f"because {choice.because}", *(f"beside it {each}" for each in losers))
+    inputs = tuple(_input_line("taken", each, preset, names) for each in flat(figure.inputs))
+    return Working("choice", figure, names.title(figure), "Chosen", answer=number, unit=unit, notes=notes, inputs=inputs)
+
+
+def _found(figure: Figure, solved: Solved, preset: Preset, names: Names) -> Working:
+    number, unit = _answer(figure, preset)
+    solution = solved.solution
+    left, right = solution.sides()[solved.unknown]
+    together = tuple(
+        f"{name} {show(each, preset)}" for name, each in solution.figures.items() if name != solved.unknown
+    )
+    return Working(
+        "found", figure, names.title(figure), f"Found together: {solution.words}", answer=number, unit=unit,
+        notes=(solution.outcome.words,), found_together=together,
+        sides=(working_of(left, preset, names), working_of(right, preset, names)),
+        inputs=tuple(_input_line(names.title(each), each, preset, names) for each in solution.inputs),
+    )  # fmt: skip
+
+
+def _waiting(figure: Figure, preset: Preset, names: Names) -> Working:
+    missing = waits_for(figure)
+    if isinstance(figure.origin, Leaf) and figure.origin.kind is LeafKind.JOB:
+        plain = "An entry that has not been given yet"
+    elif missing:
+        plain = "No value yet"
+    else:
+        plain = "No value: the arithmetic has no answer with these inputs"
+    formula = formula_in_words(figure.origin) if isinstance(figure.origin, Formula) else ()
+    waiting = tuple(f"{each.origin.words}: {each.origin.path}" for each in missing)
+    return Working("waiting", figure, names.title(figure), plain, formula, waiting=waiting)

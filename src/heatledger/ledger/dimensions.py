@@ -1,0 +1,129 @@
+"""What kind of quantity a number is: the exponents of its SI base units, and a name.
+
+Two dimensions with equal exponents are still different kinds when the trade keeps them apart: an
+absolute temperature is not a temperature difference, head is not a length, and the conductivity of
+a material is not the loss of a slab edge. Each dimension has an annotation of the same name
+(``Area``, ``HeatRate`` ...), which the type checker reads as ``float``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Annotated, Any, get_args
+
+Exponents = tuple[Fraction, Fraction, Fraction, Fraction]
+
+
+@dataclass(frozen=True, eq=False)
+class Dimension:
+    """A kind of quantity. ``exponents`` are those of metre, kilogram, second and kelvin."""
+
+    name: str
+    exponents: Exponents
+    absolute: bool = False
+    """True for a temperature on a scale with an offset, false for everything else."""
+
+    def __repr__(self) -> str:
+        return self.name
+
+
+def exponents(m: float = 0, kg: float = 0, s: float = 0, K: float = 0) -> Exponents:
+    """Exponents of metre, kilogram, second and kelvin as exact fractions."""
+    m_, kg_, s_, k_ = (Fraction(each).limit_denominator(1000) for each in (m, kg, s, K))
+    return (m_, kg_, s_, k_)
+
+
+NONE = exponents()
+KELVIN = exponents(K=1)
+DIMENSIONS: dict[str, Dimension] = {}
+"""Every dimension by its name."""
+
+
+def _dimension(
+    name: str, m: float = 0, kg: float = 0, s: float = 0, K: float = 0, absolute: bool = False
+) -> Dimension:
+    made = Dimension(name, exponents(m, kg, s, K), absolute)
+    DIMENSIONS[name] = made
+    return made
+
+
+RATIO = _dimension("ratio")
+COUNT = _dimension("count")
+LENGTH = _dimension("length", m=1)
+HEAD = _dimension("head", m=1)
+AREA = _dimension("area", m=2)
+VOLUME = _dimension("volume", m=3)
+TIME = _dimension("time", s=1)
+VELOCITY = _dimension("velocity", m=1, s=-1)
+ACCELERATION = _dimension("acceleration", m=1, s=-2)
+MASS = _dimension("mass", kg=1)
+DENSITY = _dimension("density", kg=1, m=-3)
+PRESSURE = _dimension("pressure", kg=1, m=-1, s=-2)
+ENERGY = _dimension("energy", kg=1, m=2, s=-2)
+HEAT_RATE = _dimension("heat rate", kg=1, m=2, s=-3)
+HEAT_FLUX = _dimension("heat flux", kg=1, s=-3)
+TEMPERATURE = _dimension("temperature", K=1, absolute=True)
+TEMPERATURE_DIFFERENCE = _dimension("temperature difference", K=1)
+ABSOLUTE_TEMPERATURE = _dimension("thermodynamic temperature", K=1)
+TRANSMITTANCE = _dimension("U-value", kg=1, s=-3, K=-1)
+RESISTANCE = _dimension("R-value", kg=-1, s=3, K=1)
+CONDUCTIVITY = _dimension("conductivity", m=1, kg=1, s=-3, K=-1)
+EDGE_LOSS = _dimension("loss per length of edge", m=1, kg=1, s=-3, K=-1)
+CONDUCTANCE = _dimension("conductance", m=2, kg=1, s=-3, K=-1)
+VOLUME_FLOW = _dimension("flow", m=3, s=-1)
+AIR_FLOW = _dimension("air flow", m=3, s=-1)
+LEAKAGE_AT_50_PA = _dimension("air flow at 50 Pa", m=3, s=-1)
+MASS_FLOW = _dimension("mass flow", kg=1, s=-1)
+AIR_CHANGES = _dimension("air changes", s=-1)
+SPECIFIC_HEAT = _dimension("specific heat", m=2, s=-2, K=-1)
+VOLUME_HEAT = _dimension("heat to warm a volume", m=-1, kg=1, s=-2, K=-1)
+GAS_CONSTANT = _dimension("gas constant", m=2, s=-2, K=-1)
+LAPSE = _dimension("fall of temperature with height", K=1, m=-1)
+VISCOSITY = _dimension("viscosity", kg=1, m=-1, s=-1)
+RADIATION = _dimension("radiation constant", kg=1, s=-3, K=-4)
+
+Ratio = Annotated[float, RATIO]
+Count = Annotated[float, COUNT]
+Length = Annotated[float, LENGTH]
+Head = Annotated[float, HEAD]
+Area = Annotated[float, AREA]
+Volume = Annotated[float, VOLUME]
+Time = Annotated[float, TIME]
+Velocity = Annotated[float, VELOCITY]
+Acceleration = Annotated[float, ACCELERATION]
+Mass = Annotated[float, MASS]
+Density = Annotated[float, DENSITY]
+Pressure = Annotated[float, PRESSURE]
+Energy = Annotated[float, ENERGY]
+HeatRate = Annotated[float, HEAT_RATE]
+HeatFlux = Annotated[float, HEAT_FLUX]
+Temperature = Annotated[float, TEMPERATURE]
+TemperatureDifference = Annotated[float, TEMPERATURE_DIFFERENCE]
+AbsoluteTemperature = Annotated[float, ABSOLUTE_TEMPERATURE]
+Transmittance = Annotated[float, TRANSMITTANCE]
+Resistance = Annotated[float, RESISTANCE]
+Conductivity = Annotated[float, CONDUCTIVITY]
+EdgeLoss = Annotated[float, EDGE_LOSS]
+Conductance = Annotated[float, CONDUCTANCE]
+VolumeFlow = Annotated[float, VOLUME_FLOW]
+AirFlow = Annotated[float, AIR_FLOW]
+LeakageAt50Pa = Annotated[float, LEAKAGE_AT_50_PA]
+MassFlow = Annotated[float, MASS_FLOW]
+AirChanges = Annotated[float, AIR_CHANGES]
+SpecificHeat = Annotated[float, SPECIFIC_HEAT]
+VolumeHeat = Annotated[float, VOLUME_HEAT]
+GasConstant = Annotated[float, GAS_CONSTANT]
+Lapse = Annotated[float, LAPSE]
+Viscosity = Annotated[float, VISCOSITY]
+Radiation = Annotated[float, RADIATION]
+
+
+def dimension_of(hint: Any) -> Dimension | None:
+    """The dimension an annotation names, or None when it names none."""
+    if isinstance(hint, Dimension):
+        return hint
+    for each in get_args(hint):
+        if isinstance(each, Dimension):
+            return each
+    return None

@@ -1,0 +1,242 @@
+"""The figure: a float that remembers what made it and what went in.
+
+A figure is made by a formula from other figures, or it is a leaf: an entry of the job, a cell of a
+catalog, a value of a source. It holds no path and no name; those come from the place where it is
+found in the results. It refuses arithmetic and comparison, because a number made that way would
+have no working: ``float(figure)`` is the only way out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field, fields
+from enum import Enum
+from math import isnan, nan
+from typing import Any, NoReturn
+from weakref import WeakValueDictionary
+
+from heatledger.ledger.dimensions import Dimension
+from heatledger.ledger.sources import Citation
+
+
+class LedgerError(Exception):
+    """A mistake in the use of the ledger, for the programmer to mend."""
+
+
+class LeafKind(Enum):
+    """Where the working of every figure must end."""
+
+    JOB = "job"
+    CATALOG = "catalog"
+    SOURCE = "source"
+
+
+@dataclass(frozen=True, eq=False)
+class Leaf:
+    """Origin of a figure that nothing was worked out for.
+
+    ``path`` is its place in the job or the catalog, ``words`` what it is, ``typed`` the text as the
+    user or the table wrote it. ``typed_value`` is that number in the unit whose text is ``unit``, and
+    ``places`` the decimals it was written with (None when it was written in parts, as 12' 6").
+    ``half_range`` is the SI half-range of how well it is known.
+    """
+
+    kind: LeafKind
+    path: str
+    words: str
+    typed: str = ""
+    unit: str = ""
+    typed_value: float = nan
+    places: int | None = None
+    known: str = ""
+    half_range: float = 0.0
+    half_range_words: str = ""
+    citation: Citation | None = None
+    beside: tuple[str, ...] = ()
+    """Words on its neighbors in the table, or on the rule that chose it."""
+    replaces: str = ""
+    """What stood here before a what-if replaced it."""
+
+
+_LEAF_FIELDS = tuple(each.name for each in fields(Leaf))
+
+
+def _no_arithmetic(what: str) -> Any:
+    def refuse(self: Figure, *others: object) -> NoReturn:
+        raise LedgerError(
+            f"a figure cannot be {what} outside a formula: the result would be a number from nowhere. "
+            "Write a formula, or use float(figure) to leave the ledger."
+        )
+
+    return refuse
+
+
+def _no_comparison(self: Figure, other: object) -> NoReturn:
+    raise LedgerError(
+        "figures are not compared with < or >: use exceeds(a, b) for a test and choose(...) for the "
+        "larger, smaller or best of several, so that the reason is kept"
+    )
+
+
+class Figure(float):
+    """A number with its working.
+
+    ``dimension``: what kind of quantity it is. ``origin``: the formula, leaf, choice, count or
+    solution it comes from. ``inputs``: the figures that went in; the parts of a sum stand in a tuple.
+    """
+
+    __slots__ = ("__weakref__", "dimension", "inputs", "origin")
+
+    dimension: Dimension
+    origin: Any
+    inputs: tuple[Any, ...]
+
+    __lt__ = __le__ = __gt__ = __ge__ = _no_comparison  # type: ignore[assignment]
+    __add__ = __radd__ = __sub__ = __rsub__ = _no_arithmetic("added or subtracted")
+    __mul__ = __rmul__ = __truediv__ = __rtruediv__ = _no_arithmetic("multiplied or divided")
+    __floordiv__ = __rfloordiv__ = __mod__ = __rmod__ = _no_arithmetic("divided")
+    __divmod__ = __rdivmod__ = _no_arithmetic("divided")
+    __pow__ = __rpow__ = _no_arithmetic("raised to a power")
+    __neg__ = __pos__ = __abs__ = __round__ = _no_arithmetic("changed in sign or rounded")
+    __bool__ = _no_arithmetic("tested for zero")
+    __trunc__ = __floor__ = __ceil__ = _no_arithmetic("rounded")
+
+    def __repr__(self) -> str:
+        name = getattr(self.origin, "name", "") or getattr(self.origin, "path", "")
+        return f"<figure {float(self):.6g} (SI), {self.dimension}, from {name}>"
+
+    def __str__(self) -> str:
+        return repr(self)
+
+    def __reduce__(self) -> NoReturn:
+        raise LedgerError("a figure is not stored alone: store the job, and design it again")
+
+    @property
+    def is_missing(self) -> bool:
+        """True when there is no value, because an input is missing or cannot be worked with."""
+        return isnan(self)
+
+
+def make(value: float, dimension: Dimension, origin: Any, inputs: tuple[Any, ...]) -> Figure:
+    """A figure from its four parts; for the ledger's own modules."""
+    figure = float.__new__(Figure, value)
+    figure.dimension = dimension
+    figure.origin = origin
+    figure.inputs = inputs
+    return figure
+
+
+_LEAVES: WeakValueDictionary[tuple[Any, ...], Figure] = WeakValueDictionary()
+
+
+def leaf(value: float, dimension: Dimension, origin: Leaf) -> Figure:
+    """A leaf figure; ``value`` in SI, NaN when the entry is missing.
+
+    The same entry, typed and known the same way, is the same figure, also in another reading of the
+    job: what shares one leaf moves together.
+    """
+    key = (repr(value), dimension.name, *(getattr(origin, each) for each in _LEAF_FIELDS))
+    key = tuple("nan" if each != each else each for each in key)
+    found = _LEAVES.get(key)
+    if found is None:
+        found = _LEAVES[key] = make(value, dimension, origin, ())
+    return found
+
+
+def missing(dimension: Dimension, path: str, words: str) -> Figure:
+    """A figure without a value, standing for an entry that has not been given yet."""
+    return leaf(nan, dimension, Leaf(LeafKind.JOB, path, words))
+
+
+def flat(inputs: Iterable[Any]) -> Iterator[Figure]:
+    """The figures of an ``inputs`` tuple, those inside parts too, in order."""
+    for each in inputs:
+        if isinstance(each, tuple):
+            yield from each
+        else:
+            yield each
+
+
+def ancestors(*figures: Figure) -> list[Figure]:
+    """Every figure these are built on, themselves last, each once, inputs before results."""
+    order: list[Figure] = []
+    seen: set[int] = set()
+    stack: list[tuple[Figure, bool]] = [(each, False) for each in reversed(figures)]
+    while stack:
+        figure, ready = stack.pop()
+        if ready:
+            order.append(figure)
+            continue
+        if id(figure) in seen:
+            continue
+        seen.add(id(figure))
+        stack.append((figure, True))
+        stack.extend((each, False) for each in reversed(list(flat(figure.inputs))))
+    return order
+
+
+def leaves(*figures: Figure) -> list[Figure]:
+    """The leaves these figures come down to, each once."""
+    return [each for each in ancestors(*figures) if isinstance(each.origin, Leaf)]
+
+
+def waits_for(figure: Figure) -> list[Figure]:
+    """The missing entries that keep a figure from having a value."""
+    return [each for each in leaves(figure) if each.is_missing] if figure.is_missing else []
+
+
+def exceeds(first: float, second: float) -> bool:
+    """True when ``first`` is larger than ``second``; false when either is missing."""
+    if isinstance(first, Figure) and isinstance(second, Figure):
+        if first.dimension is not second.dimension:
+            raise LedgerError(f"{first.dimension} is not compared with {second.dimension}")
+    return float(first) > float(second)
+
+
+@dataclass(frozen=True, eq=False)
+class Counting:
+    """Origin of a count: the things that were counted."""
+
+    name: str
+    things: tuple[str, ...] = field(default=())
+
+
+class Names:
+    """What figures are called and where they stand; a design knows better than this default."""
+
+    def title(self, figure: Figure) -> str:
+        """What a figure is called: the title of its formula, or the words of its entry."""
+        origin = figure.origin
+        return str(getattr(origin, "title", "") or getattr(origin, "words", "") or getattr(origin, "name", ""))
+
+    def path(self, figure: Figure) -> str:
+        """The path of a figure in the tree of things, or of its entry; empty when it has none."""
+        return str(getattr(figure.origin, "path", ""))
+
+    def place(self, figure: Figure) -> str:
+        """Where an entry was written, for people: file and line."""
+        return self.path(figure)
+
+    def uses(self, figure: Figure) -> list[Figure]:
+        """The figures built directly on this one."""
+        return []
+
+
+NO_NAMES = Names()
+
+
+class Placed(Figure):
+    """A figure as it was found in a design, which knows its name and its place."""
+
+    __slots__ = ("names", "original")
+
+    names: Names
+    original: Figure
+
+
+def placed(figure: Figure, names: Names) -> Placed:
+    """The same figure, with the design it was found in."""
+    made = float.__new__(Placed, float(figure))
+    made.dimension, made.origin, made.inputs = figure.dimension, figure.origin, figure.inputs
+    made.names, made.original = names, figure
+    return made

@@ -1,0 +1,206 @@
+"""The functions a formula may use; each takes floats, arrays or symbols.
+
+On floats only the branch taken is worked out; on arrays branches are worked out under masks; on
+symbols a node is built that the working can show.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any, TypeVar
+
+from heatledger.ledger.dimensions import KELVIN, NONE
+from heatledger.ledger.symbols import Const, FormulaError, Node, PartsNode, as_node, describe, half
+
+pi: Any = Node("number", (), NONE, detail=math.pi)
+"""3.14159...; a symbol, so that ``2 * pi`` is shown as it is written. Formulas on floats get its float."""
+
+Number = TypeVar("Number", bound=Any)
+
+
+def _same_kind(what: str, *nodes: Node) -> None:
+    first = nodes[0]
+    for each in nodes[1:]:
+        if each.exponents != first.exponents or each.absolute != first.absolute:
+            raise FormulaError(f"{what} of unlike quantities: {describe(first)} and {describe(each)}")
+
+
+def _is_array(value: object) -> bool:
+    return hasattr(value, "__array__")
+
+
+def larger(a: Any, b: Any) -> Any:
+    """The larger of two values of one kind; no value when either has none."""
+    if isinstance(a, Node) or isinstance(b, Node):
+        return _either("larger", as_node(a), as_node(b))
+    if _is_array(a) or _is_array(b):
+        import numpy
+
+        return numpy.maximum(a, b)
+    return a if a >= b or a != a else b
+
+
+def smaller(a: Any, b: Any) -> Any:
+    """The smaller of two values of one kind; no value when either has none."""
+    if isinstance(a, Node) or isinstance(b, Node):
+        return _either("smaller", as_node(a), as_node(b))
+    if _is_array(a) or _is_array(b):
+        import numpy
+
+        return numpy.minimum(a, b)
+    return a if a <= b or a != a else b
+
+
+def _either(op: str, a: Node, b: Node) -> Node:
+    _same_kind(op, a, b)
+    return Node(op, (a, b), a.exponents, a.absolute)
+
+
+def where(test: Any, then: Any, otherwise: Any) -> Any:
+    """``then`` if the test holds, else ``otherwise``; give functions where a branch may fail."""
+    if isinstance(test, Node):
+        if test.op != "compare":
+            raise FormulaError("where() takes a comparison first")
+        branches = [as_node(each() if callable(each) else each) for each in (then, otherwise)]
+        _same_kind("where()", *branches)
+        return Node("where", (test, *branches), branches[0].exponents, branches[0].absolute)
+    if _is_array(test):
+        return _where_arrays(test, then, otherwise)
+    chosen = then if test else otherwise
+    return chosen() if callable(chosen) else chosen
+
+
+def _where_arrays(test: Any, then: Any, otherwise: Any) -> Any:
+    import numpy
+
+    with numpy.errstate(all="ignore"):
+        yes, no = (each() if callable(each) else each for each in (then, otherwise))
+    return numpy.where(test, yes, no)
+
+
+def mean(a: Any, b: Any) -> Any:
+    """Half of the sum of two values of one kind; the one way to average temperatures."""
+    if isinstance(a, Node) or isinstance(b, Node):
+        a, b = as_node(a), as_node(b)
+        _same_kind("mean()", a, b)
+        return Node("mean", (a, b), a.exponents, a.absolute)
+    return (a + b) / 2
+
+
+def read_between(x: Any, x0: Any, x1: Any, y0: Any, y1: Any) -> Any:
+    """The value at ``x`` on the straight line from (x0, y0) to (x1, y1); refused outside them."""
+    if any(isinstance(each, Node) for each in (x, x0, x1, y0, y1)):
+        nodes = [as_node(each) for each in (x, x0, x1, y0, y1)]
+        _same_kind("read_between()", *nodes[:3])
+        _same_kind("read_between()", *nodes[3:])
+        return Node("read_between", tuple(nodes), nodes[3].exponents, nodes[3].absolute)
+    if not _is_array(x) and not min(x0, x1) <= x <= max(x0, x1):
+        raise ValueError("outside the two rows that it is read between")
+    return y0 + (y1 - y0) * ((x - x0) / (x1 - x0))
+
+
+def _plain(name: str, value: Node) -> Node:
+    if value.exponents != NONE:
+        raise FormulaError(f"{name}() takes a plain number, not {describe(value)}: divide it by a const first")
+    return Node(name, (value,), NONE)
+
+
+def log(value: Any) -> Any:
+    """Natural logarithm of a plain number."""
+    if isinstance(value, Node):
+        return _plain("log", value)
+    if _is_array(value):
+        import numpy
+
+        return numpy.log(value)
+    return math.log(value)
+
+
+def exp(value: Any) -> Any:
+    """e raised to a plain number."""
+    if isinstance(value, Node):
+        return _plain("exp", value)
+    if _is_array(value):
+        import numpy
+
+        return numpy.exp(value)
+    return math.exp(value)
+
+
+def sqrt(value: Any) -> Any:
+    """Square root."""
+    if isinstance(value, Node):
+        if value.absolute:
+            raise FormulaError("a root of a temperature on its scale: take absolute(...) of it")
+        return Node("sqrt", (value,), half(value.exponents))
+    if _is_array(value):
+        import numpy
+
+        return numpy.sqrt(value)
+    return math.sqrt(value)
+
+
+def absolute(temperature: Any) -> Any:
+    """A temperature counted from absolute zero, so that it may be multiplied or raised to a power."""
+    if isinstance(temperature, Node):
+        if not temperature.absolute or temperature.exponents != KELVIN:
+            raise FormulaError("absolute() takes a temperature on its scale")
+        return Node("absolute", (temperature,), KELVIN)
+    return temperature
+
+
+def total(parts: Iterable[Any]) -> Any:
+    """The sum of all parts; no parts give 0. Added one after the other, so that it can be replayed."""
+    if isinstance(parts, Node):
+        if not isinstance(parts, PartsNode):
+            raise FormulaError("total() takes a parameter of many parts")
+        return Node("total", (parts,), parts.exponents)
+    result: Any = 0.0
+    for each in parts:
+        result = result + each
+    return result
+
+
+_ON_VALUES: dict[str, Callable[..., Any]] = {
+    "add": lambda a, b: a + b,
+    "sub": lambda a, b: a - b,
+    "mul": lambda a, b: a * b,
+    "div": lambda a, b: a / b,
+    "neg": lambda a: -a,
+    "power": lambda a, b: a**b,
+    "larger": larger,
+    "smaller": smaller,
+    "mean": mean,
+    "read_between": read_between,
+    "log": log,
+    "exp": exp,
+    "sqrt": sqrt,
+    "absolute": absolute,
+    "total": total,
+}
+_SIGNS: dict[str, Callable[[float, float], bool]] = {
+    "<": lambda a, b: a < b,
+    "<=": lambda a, b: a <= b,
+    ">": lambda a, b: a > b,
+    ">=": lambda a, b: a >= b,
+}
+
+
+def value_of(node: Node, values: Mapping[str, Any]) -> Any:
+    """SI value of an expression for the SI values of its inputs; only the branch taken is worked out."""
+    if isinstance(node, Const):
+        return node.si
+    if node.op in ("input", "parts"):
+        return values[node.detail]
+    if node.op == "number":
+        return float(node.detail)
+    if node.op == "where":
+        taken = node.args[1] if value_of(node.args[0], values) else node.args[2]
+        return value_of(taken, values)
+    inner = [value_of(each, values) for each in node.args]
+    if node.op == "pow":
+        return inner[0] ** node.detail
+    if node.op == "compare":
+        return _SIGNS[node.detail](*inner)
+    return _ON_VALUES[node.op](*inner)

@@ -1,0 +1,205 @@
+"""Running figures again with other values at the leaves, and carrying slopes back to them.
+
+A study does not design ten thousand houses: it replays the figures it asks about, in dependency
+order, with arrays where the leaves are sampled. Figures that do not depend on a sampled leaf keep
+their value. Choices stay as made. Parts of a total are added as they come and dropped.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+from heatledger.ledger.choosing import Choice
+from heatledger.ledger.figures import Figure, LedgerError, ancestors
+from heatledger.ledger.formulas import Formula
+from heatledger.ledger.slopes import slopes_of
+
+Values = dict[int, Any]
+
+
+def replay(targets: Sequence[Figure], leaf_values: Mapping[Figure, Any]) -> list[Any]:
+    """Values of ``targets`` when the leaves in ``leaf_values`` have other SI values (floats or arrays)."""
+    return Program(targets, list(leaf_values)).run(list(leaf_values.values()))
+
+
+class Program:
+    """The steps that lead from the leaves that move to the targets, worked out once."""
+
+    def __init__(self, targets: Sequence[Figure], moving: Sequence[Figure]) -> None:
+        self.targets = list(targets)
+        self.moving = [id(each) for each in moving]
+        self.order = ancestors(*targets)
+        self.varies = set(self.moving)
+        for figure in self.order:
+            if id(figure) not in self.varies and any(
+                id(each) in self.varies for each in _inputs(figure)
+            ):
+                self.varies.add(id(figure))
+        self.steps: list[Callable[[Values], None]] = []
+        self._done: set[int] = set(self.moving)
+        self._uses = self._count_uses()
+        for each in self.targets:
+            self._visit(each)
+
+    def _count_uses(self) -> dict[int, int]:
+        uses: dict[int, int] = {id(each): 1 for each in self.targets}
+        for figure in self.order:
+            if id(figure) in self.varies:
+                for each in _inputs(figure):
+                    uses[id(each)] = uses.get(id(each), 0) + 1
+        return uses
+
+    def _visit(self, figure: Figure) -> None:
+        """Emit the steps of a figure after those of its inputs."""
+        stack: list[tuple[Figure, bool]] = [(figure, False)]
+        while stack:
+            current, ready = stack.pop()
+            key = id(current)
+            if key in self._done or key not in self.varies:
+                continue
+            if _only_parts(current):
+                self._done.add(key)
+                self._stream(current)
+            elif ready:
+                self._done.add(key)
+                self.steps.append(self._step(current))
+            else:
+                stack.append((current, True))
+                stack.extend((each, False) for each in reversed(_inputs(current)))
+
+    def _stream(self, figure: Figure) -> None:
+        """A total: each part is added when it is worked out, in the order of the parts."""
+        key = id(figure)
+        self.steps.append(_starter(key))
+        for part in figure.inputs[0]:
+            self._visit(part)
+            self.steps.append(self._adder(key, part))
+
+    def _adder(self, key: int, part: Figure) -> Callable[[Values], None]:
+        value = float(part)
+        if id(part) not in self.varies:
+            return lambda values: _add(values, key, value)
+        source, last = id(part), self._last_use(part)
+
+        def add(values: Values) -> None:
+            _add(values, key, values[source])
+            if last:
+                del values[source]
+
+        return add
+
+    def _last_use(self, figure: Figure) -> bool:
+        self._uses[id(figure)] -= 1
+        return self._uses[id(figure)] == 0 and id(figure) not in self.moving
+
+    def _step(self, figure: Figure) -> Callable[[Values], None]:
+        key, origin = id(figure), figure.origin
+        fetch = _fetcher(figure, self.varies)
+        drop = [id(each) for each in _inputs(figure) if id(each) in self.varies and self._last_use(each)]
+        run = _runner(origin)
+
+        def step(values: Values) -> None:
+            values[key] = run(fetch(values))
+            for each in drop:
+                values.pop(each, None)
+
+        return step
+
+    def run(self, moved: Sequence[Any]) -> list[Any]:
+        """Values of the targets for the values of the moving leaves."""
+        values: Values = dict(zip(self.moving, moved, strict=True))
+        for step in self.steps:
+            step(values)
+        return [values[id(each)] if id(each) in self.varies else float(each) for each in self.targets]
+
+
+def _starter(key: int) -> Callable[[Values], None]:
+    def start(values: Values) -> None:
+        values[key] = 0.0
+
+    return start
+
+
+def _add(values: Values, key: int, part: Any) -> None:
+    so_far = values[key]
+    if so_far.__class__ is float or so_far.__class__ is int:
+        values[key] = so_far + part
+    else:
+        so_far += part
+
+
+def _fetcher(figure: Figure, varies: set[int]) -> Callable[[Values], list[Any]]:
+    """A function that gathers the arguments of a figure: moving ones by key, the rest as they are."""
+    plan: list[Any] = []
+    for each in figure.inputs:
+        if isinstance(each, tuple):
+            plan.append([(id(one), float(one), id(one) in varies) for one in each])
+        else:
+            plan.append((id(each), float(each), id(each) in varies))
+
+    def fetch(values: Values) -> list[Any]:
+        return [
+            (values[each[0]] if each[2] else each[1])
+            if each.__class__ is tuple
+            else [values[one[0]] if one[2] else one[1] for one in each]
+            for each in plan
+        ]
+
+    return fetch
+
+
+def _runner(origin: Any) -> Callable[[list[Any]], Any]:
+    if isinstance(origin, Formula):
+        body = origin.body
+        return lambda arguments: body(*arguments)
+    if isinstance(origin, Choice):
+        return lambda arguments: arguments[0]
+    solved = getattr(origin, "replayed", None)
+    if solved is None:
+        raise LedgerError(f"{origin!r} cannot be replayed")
+    return solved  # type: ignore[no-any-return]
+
+
+def _only_parts(figure: Figure) -> bool:
+    origin = figure.origin
+    return isinstance(origin, Formula) and origin.expression.op == "total" and len(origin.parameters) == 1
+
+
+def _inputs(figure: Figure) -> list[Figure]:
+    result: list[Figure] = []
+    for each in figure.inputs:
+        if isinstance(each, tuple):
+            result.extend(each)
+        else:
+            result.append(each)
+    return result
+
+
+def carry_back(target: Figure, order: Sequence[Figure] | None = None) -> dict[int, float]:
+    """Slope of ``target`` with respect to every figure it is built on, by ``id``; SI over SI."""
+    order = ancestors(target) if order is None else order
+    slopes: dict[int, float] = {id(target): 1.0}
+    for figure in reversed(order):
+        own = slopes.get(id(figure), 0.0)
+        if own == 0.0 or not figure.inputs:
+            continue
+        for each, slope in zip(figure.inputs, _own_slopes(figure), strict=True):
+            if isinstance(each, tuple):
+                for one in each:
+                    slopes[id(one)] = slopes.get(id(one), 0.0) + own * slope
+            else:
+                slopes[id(each)] = slopes.get(id(each), 0.0) + own * slope
+    return slopes
+
+
+def _own_slopes(figure: Figure) -> Sequence[float]:
+    origin = figure.origin
+    if isinstance(origin, Formula):
+        values = [
+            [float(one) for one in each] if isinstance(each, tuple) else float(each) for each in figure.inputs
+        ]
+        return slopes_of(origin)(*values)
+    if isinstance(origin, Choice):
+        return (1.0,)
+    return origin.slopes()  # type: ignore[no-any-return]

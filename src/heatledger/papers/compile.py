@@ -1,0 +1,54 @@
+"""From plain data to a PDF: one template, one JSON text, the same bytes every time."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from heatledger.papers.printable import FONTS, made_printable
+
+SHEETS = {"letter": "us-letter", "a4": "a4"}
+HERE = Path(__file__).parent
+
+
+class PaperError(Exception):
+    """A paper could not be made: what the compiler said, in one text."""
+
+
+def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter") -> bytes:
+    """The PDF of ``data`` set by ``template`` (a file name in this package).
+
+    ``paper`` is ``letter`` or ``a4``. The result is archival and tagged (PDF/A-3a, PDF/UA-1), carries its
+    own typefaces and no date, so that one input gives one run of bytes. Texts reach the template as JSON,
+    never as markup. Raises PaperError on any error or warning (a missing face is only a warning).
+    """
+    import typst  # 12 ms and 80 MB: only when a paper is made
+
+    if paper not in SHEETS:
+        raise PaperError(f"no paper size {paper!r}; choose one of {', '.join(SHEETS)}")
+    content = json.dumps({**made_printable(data), "sheet_size": SHEETS[paper]}, ensure_ascii=False)
+    try:
+        compiler = typst.Compiler(
+            str(HERE / template), root=str(HERE), font_paths=[str(FONTS)], ignore_system_fonts=True
+        )
+        pdf, warnings = compiler.compile_with_warnings(
+            format="pdf", sys_inputs={"data": content}, pdf_standards=["a-3a", "ua-1"], timestamp=0
+        )
+    except typst.TypstError as error:
+        raise PaperError(f"{template}: {error}") from error
+    if warnings:
+        raise PaperError(f"{template}: " + "; ".join(str(each) for each in warnings))
+    if not isinstance(pdf, bytes):
+        raise PaperError(f"{template}: the compiler gave no PDF")
+    return pdf
+
+
+def write_paper(pdf: bytes, folder: str | Path, name: str) -> Path:
+    """Write the PDF as ``name``.pdf into ``folder``, which is made if need be; gives the path written."""
+    target = Path(folder)
+    target.mkdir(parents=True, exist_ok=True)
+    path = target / f"{name}.pdf"
+    path.write_bytes(pdf)
+    return path

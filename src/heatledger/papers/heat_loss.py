@@ -1,0 +1,81 @@
+"""The paper "Heat loss of the house": its drawings made and its template set."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from typing import Any
+
+from heatledger.drawings.band_rule import band_rule
+from heatledger.drawings.cause_bar import cause_bar, cause_swatch, swing_bar
+from heatledger.drawings.hatches import CAUSES
+from heatledger.drawings.house_section import Storeys, Stream, house_section
+from heatledger.drawings.shapes import Drawing
+from heatledger.drawings.to_svg import to_svg
+from heatledger.papers.compile import compile_paper
+from heatledger.papers.heat_loss_data import CauseLine, HeatLossPaper, Matter, RoomLine
+
+TEMPLATE = "heat_loss.typ"
+SECTION_TITLE = "Where the heat goes"
+
+
+def heat_loss_pdf(paper: HeatLossPaper, sheet: str = "letter") -> bytes:
+    """The paper as PDF on ``letter`` or ``a4``; raises PaperError when it cannot be made cleanly."""
+    return compile_paper(TEMPLATE, heat_loss_content(paper), sheet)
+
+
+def heat_loss_content(paper: HeatLossPaper) -> dict[str, Any]:
+    """All that the template takes: the texts of ``paper`` and each drawing with its words."""
+    largest_room = max((_gross(room) for room in paper.rooms), default=0.0)
+    largest_cause = max((each.amount for each in paper.causes), default=0.0)
+    largest_swing = max((abs(each.half) for each in paper.matters), default=0.0)
+    content: dict[str, Any] = asdict(paper)
+    content["section"] = _picture(_section(paper))
+    content["band"] = _picture(_band(paper)) if paper.answer.band else None
+    content["swatches"] = {cause: _picture(cause_swatch(cause)) for cause in CAUSES}
+    for line, each in zip(content["causes"], paper.causes, strict=True):
+        line["bar"] = _picture(_cause(each, largest_cause))
+    for line, room in zip(content["rooms"], paper.rooms, strict=True):
+        line["bar"] = _picture(_room(room, largest_room))
+    for line, matter in zip(content["matters"], paper.matters, strict=True):
+        line["bar"] = _picture(_matter(matter, largest_swing, paper.units.loss))
+    return content
+
+
+def _picture(drawing: Drawing) -> dict[str, Any]:
+    words = f"{drawing.title}: {drawing.words}"
+    return {"svg": to_svg(drawing), "alt": words, "width": drawing.width, "height": drawing.height}
+
+
+def _section(paper: HeatLossPaper) -> Drawing:
+    view = paper.house
+    storeys = Storeys(view.heated, view.outdoors, view.below, view.below_text, view.attic_text)
+    streams = tuple(
+        Stream(each.cause, each.name, each.amount, each.share, each.loss.text) for each in paper.causes
+    )
+    return house_section(SECTION_TITLE, storeys, streams, paper.units.loss)
+
+
+def _band(paper: HeatLossPaper) -> Drawing:
+    band = paper.answer.band
+    assert band is not None
+    return band_rule("Likely range", band.low, band.high, band.figure, band.others, words=band.words)
+
+
+def _cause(each: CauseLine, largest: float) -> Drawing:
+    amounts, texts = {each.cause: each.amount}, {each.cause: each.loss.text}
+    return cause_bar(each.name, amounts, texts, largest, width=84.0)
+
+
+def _room(room: RoomLine, largest: float) -> Drawing:
+    amounts = dict(zip(CAUSES, room.amounts, strict=True))
+    texts = {cause: cell.text for cause, cell in zip(CAUSES, room.causes, strict=True)}
+    return cause_bar(room.name, amounts, texts, largest, width=74.0)
+
+
+def _matter(matter: Matter, largest: float, unit: str) -> Drawing:
+    words = f"moves the load by {matter.swing} {unit}"
+    return swing_bar(matter.name, words, matter.cause, matter.half, largest, width=210.0)
+
+
+def _gross(room: RoomLine) -> float:
+    return sum(max(each, 0.0) for each in room.amounts)

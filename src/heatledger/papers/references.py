@@ -1,0 +1,50 @@
+"""The sources a paper rests on, each with the places used and their standing."""
+
+from __future__ import annotations
+
+from heatledger.ledger.figures import Figure, Leaf
+from heatledger.ledger.formulas import Formula
+from heatledger.ledger.sources import Citation, bibliography
+from heatledger.ledger.symbols import Const, walk
+from heatledger.papers import heat_loss_data as data
+from heatledger.papers.addresses import Addresses
+from heatledger.papers.workings_data import SourceUse
+from heatledger.steps.design import Design
+
+
+def references(design: Design, found: Addresses) -> tuple[data.Reference, ...]:
+    """Works in the order they are met, then practice, judgement and what is derived here."""
+    uses: dict[str, list[SourceUse]] = {}
+    for figure in [each for group in (*found.groups, *found.given) for each in group.figures]:
+        for citation in citations_of(figure):
+            add(uses, citation)
+    for finding in design.findings:
+        add(uses, finding.citation)
+    works = bibliography()
+    named = [key for key in uses if key]
+    lines = [
+        data.Reference(f"{key}: {works[key].title}", works[key].used_for, tuple(uses[key]))
+        for key in named
+        if key in works
+    ]
+    if "" in uses:
+        lines.append(data.Reference("No published source", "Common practice, judgement and arithmetic.", tuple(uses[""])))
+    return tuple(lines)
+
+
+def citations_of(figure: Figure) -> list[Citation]:
+    """Every use of a source behind one figure."""
+    origin = figure.origin
+    if isinstance(origin, Formula):
+        constants = [each.citation for each in walk(origin.expression) if isinstance(each, Const)]
+        return [origin.citation, *constants]
+    if isinstance(origin, Leaf) and origin.citation is not None:
+        return [origin.citation]
+    return []
+
+
+def add(uses: dict[str, list[SourceUse]], citation: Citation) -> None:
+    """Note one use of a source, once."""
+    use = SourceUse(citation.place or citation.standing.value, citation.standing.value)
+    if use not in uses.setdefault(citation.key, []):
+        uses[citation.key].append(use)

@@ -1,0 +1,29 @@
+"""Writing the papers of a design into a folder."""
+
+from __future__ import annotations
+
+import re
+from os import PathLike
+from pathlib import Path
+
+from heatledger.ledger.presets import Preset
+from heatledger.papers.from_design import heat_loss_paper
+from heatledger.papers.heat_loss import heat_loss_pdf
+from heatledger.steps.design import Design
+
+
+def write_papers(
+    design: Design, folder: str | PathLike[str], units: Preset | None = None, paper: str = ""
+) -> list[Path]:
+    """Write every paper of a design as PDF; the files written.
+
+    ``units``: the reader's preset, that of the job when left out. ``paper``: ``letter`` or ``a4``, that
+    of the units when left out. Raises OSError when the folder cannot be written to.
+    """
+    shown = units or design.job.units
+    into = Path(folder)
+    into.mkdir(parents=True, exist_ok=True)
+    name = re.sub(r"[^a-z0-9]+", "-", design.job.name.lower()).strip("-") or "house"
+    target = into / f"{name}-heat-loss.pdf"
+    target.write_bytes(heat_loss_pdf(heat_loss_paper(design, shown), paper or shown.paper))
+    return [target]

@@ -1,0 +1,168 @@
+"""The one pure function: a job goes in, a design comes out."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Iterator, Mapping
+from difflib import get_close_matches
+from functools import cached_property
+from typing import Any
+
+from heatledger.job.model import Job
+from heatledger.ledger.figures import Figure, Leaf, LeafKind, Names, Placed, ancestors, flat, placed
+from heatledger.ledger.findings import Finding, NotChecked
+from heatledger.ledger.results import walk_results
+from heatledger.steps.losses import Losses, heat_losses
+from heatledger.steps.names import title_at
+from heatledger.steps.reuse import NOTHING, unchanged
+
+
+class NoSuchFigure(KeyError):
+    """There is no figure at a path; ``near`` are the nearest paths."""
+
+    def __init__(self, path: str, near: list[str]) -> None:
+        self.path, self.near = path, near
+        super().__init__(path)
+
+    def __str__(self) -> str:
+        hint = f"; the nearest are {', '.join(self.near)}" if self.near else ""
+        return f"no figure at {self.path!r}{hint}"
+
+
+@dataclasses.dataclass(frozen=True, eq=False)
+class Design:
+    """What follows from a job: the results of every step, found by path."""
+
+    job: Job
+    losses: Losses
+
+    def __getitem__(self, path: str) -> Placed:
+        """The figure at a path such as ``rooms/kitchen/loss``; ``NoSuchFigure`` offers the nearest."""
+        wanted = path.strip().strip("/")
+        figure = self.figures.get(wanted)
+        if figure is None:
+            raise NoSuchFigure(wanted, self.nearest(wanted))
+        return placed(figure, self.names)
+
+    def __contains__(self, path: str) -> bool:
+        return path in self.figures
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.figures)
+
+    def nearest(self, path: str, most: int = 3) -> list[str]:
+        """The paths that are spelled most like ``path``."""
+        return get_close_matches(path, list(self.figures), n=most, cutoff=0.5)
+
+    @cached_property
+    def results(self) -> dict[str, Figure]:
+        """Figures that were found, by path."""
+        return dict(walk_results(self.losses))
+
+    @cached_property
+    def figures(self) -> dict[str, Figure]:
+        """Every figure by path: what was found, and what was given."""
+        found = dict(self.results)
+        for figure in ancestors(*found.values()):
+            if isinstance(figure.origin, Leaf) and figure.origin.path not in found:
+                found[figure.origin.path] = figure
+        found |= of_constructions(self.job)
+        for figure in entries(self.job):
+            if isinstance(figure.origin, Leaf):
+                found.setdefault(figure.origin.path, figure)
+        return found
+
+    @cached_property
+    def names(self) -> DesignNames:
+        """What the figures of this design are called."""
+        return DesignNames(self)
+
+    @cached_property
+    def findings(self) -> list[Finding]:
+        """What a careful senior designer would say, must fix first."""
+        return self._review[0]
+
+    @cached_property
+    def not_checked(self) -> list[NotChecked]:
+        """Findings that could not be checked, and for want of what."""
+        return self._review[1]
+
+    @cached_property
+    def _review(self) -> tuple[list[Finding], list[NotChecked]]:
+        from heatledger.steps.review import review
+
+        return review(self)
+
+
+def design(job: Job, since: Design | None = None) -> Design:
+    """The design that follows from a job.
+
+    With ``since``, results that rest on unchanged entries are taken over from an earlier design; the
+    answer is the same without it.
+    """
+    same = NOTHING if since is None else unchanged(job, since.job)
+    return Design(job, heat_losses(job, since.losses if since else None, same))
+
+
+def of_constructions(job: Job) -> dict[str, Figure]:
+    """The value of every construction by its path in the job, also when it comes from the catalog."""
+    return {
+        f"constructions/{id}/{field}": figure
+        for id, each in job.constructions.items()
+        for field in ("u_value", "r_value", "f_factor")
+        if (figure := getattr(each, field)) is not None
+    }
+
+
+def entries(thing: Any) -> Iterator[Figure]:
+    """The figures that stand in the model of a job, in order."""
+    if isinstance(thing, Figure):
+        yield thing
+    elif isinstance(thing, Mapping):
+        for each in thing.values():
+            yield from entries(each)
+    elif dataclasses.is_dataclass(thing) and not isinstance(thing, type):
+        for each in dataclasses.fields(thing):
+            if each.name not in ("raw", "source", "units", "what_ifs"):
+                yield from entries(getattr(thing, each.name))
+
+
+class DesignNames(Names):
+    """Titles, paths and uses of the figures of one design."""
+
+    def __init__(self, design: Design) -> None:
+        self.design = design
+        self.paths: dict[int, str] = {}
+        for path, figure in design.figures.items():
+            origin = figure.origin
+            own = origin.path if isinstance(origin, Leaf) and origin.kind is LeafKind.JOB else path
+            self.paths.setdefault(id(figure), own)
+        self.paths.update((id(figure), path) for path, figure in of_constructions(design.job).items())
+
+    @cached_property
+    def _uses(self) -> dict[int, list[Figure]]:
+        found: dict[int, list[Figure]] = {}
+        for figure in ancestors(*self.design.results.values()):
+            for each in {id(one): one for one in flat(figure.inputs)}:
+                found.setdefault(each, []).append(figure)
+        return found
+
+    def title(self, figure: Figure) -> str:
+        """What a figure is called, with the thing it belongs to."""
+        return title_at(self.path(figure), figure, self.design.job)
+
+    def path(self, figure: Figure) -> str:
+        """Where a figure stands; empty for an inner result that has no place of its own."""
+        return self.paths.get(id(figure), "") or super().path(figure)
+
+    def place(self, figure: Figure) -> str:
+        """Where an entry was written: its file and line, or its place in the catalog."""
+        origin = figure.origin
+        if not isinstance(origin, Leaf) or origin.kind is not LeafKind.JOB:
+            return super().place(figure)
+        source = self.design.job.source
+        return f"{source.file_name}:{source.line_of(origin.path)} {origin.path}"
+
+    def uses(self, figure: Figure) -> list[Figure]:
+        """The figures built directly on this one that have a place of their own."""
+        return [each for each in self._uses.get(id(figure), []) if self.path(each)]

@@ -1,0 +1,86 @@
+"""What of an earlier design still holds: compared by what was typed, room by room."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from heatledger.job.model import Job, Room, Unheated
+
+
+@dataclass(frozen=True)
+class Unchanged:
+    """Parts of the heat loss whose entries have not changed."""
+
+    site: bool = False
+    spaces: bool = False
+    rooms: frozenset[str] = frozenset()
+
+
+NOTHING = Unchanged()
+
+# Entries that no heat loss rests on.
+_BESIDE = frozenset(
+    ("name", "address", "prepared_by", "date", "invented", "notes", "limits", "decisions", "expectations",
+     "what-ifs", "heated_floor_area", "built", "codes")
+)  # fmt: skip
+_PARTS = frozenset(("rooms", "unheated", "constructions"))
+
+
+def unchanged(job: Job, earlier: Job) -> Unchanged:
+    """What of the earlier job's heat loss holds for this job too."""
+    if job is earlier:
+        return Unchanged(True, True, frozenset(job.rooms))
+    ground, before = _ground(job), _ground(earlier)
+    if ground != before:
+        return NOTHING
+    indoors = {id: _indoor(room) for id, room in job.rooms.items()}
+    same_indoors = indoors == {id: _indoor(room) for id, room in earlier.rooms.items()}
+    spaces = (
+        same_indoors
+        and job.unheated.keys() == earlier.unheated.keys()
+        and all(_same(each, earlier.unheated[id]) for id, each in job.unheated.items())
+    )
+    rooms = frozenset(
+        id
+        for id, room in job.rooms.items()
+        if id in earlier.rooms
+        and _same(room, earlier.rooms[id])
+        and (spaces or not _touches(room, "unheated"))
+        and (same_indoors or not _touches(room, "room"))
+    )
+    return Unchanged(True, spaces, rooms)
+
+
+def _ground(job: Job) -> Mapping[str, Any]:
+    """Everything the rooms share: site, levels, air, neighbors, ranges and the marks above the rooms."""
+    shared = {key: each for key, each in job.raw.items() if key not in _BESIDE | _PARTS}
+    for part in _PARTS:
+        entries = job.raw.get(part)
+        if isinstance(entries, Mapping):
+            shared[part] = {key: each for key, each in entries.items() if not isinstance(each, Mapping)}
+    return shared
+
+
+def _same(one: Room | Unheated, other: Room | Unheated) -> bool:
+    """True when nothing typed for a space, its surfaces or their constructions differs."""
+    if one.raw != other.raw or one.surfaces.keys() != other.surfaces.keys():
+        return False
+    for id, surface in one.surfaces.items():
+        before = other.surfaces[id]
+        if (surface.raw, surface.beyond, surface.from_other) != (before.raw, before.beyond, before.from_other):
+            return False
+        pairs = [(surface.construction, before.construction)]
+        pairs += [(each.construction, before.openings[key].construction) for key, each in surface.openings.items()]
+        if any(a.raw != b.raw or a.id != b.id for a, b in pairs):
+            return False
+    return True
+
+
+def _indoor(room: Room) -> Any:
+    return room.raw.get("indoor")
+
+
+def _touches(room: Room, kind: str) -> bool:
+    return any(each.beyond.kind == kind for each in room.surfaces.values())

@@ -1,0 +1,4 @@
+"""Findings of a senior designer."""
+
+def review(design):
+    return [], []

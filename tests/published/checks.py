@@ -1,0 +1,164 @@
+"""The checks against published numbers: what is claimed, by whom, and how close we come.
+
+``check`` asserts and notes what it asserted; ``test_page.py`` runs every check of this folder once more
+and holds ``docs/checks.md`` to what they noted. The values stand in the units of the source.
+"""
+
+from __future__ import annotations
+
+import importlib
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from heatledger.ledger.sources import Standing
+from heatledger.ledger.units import UNITS
+
+FOLDER = Path(__file__).parent
+PAGE = FOLDER.parents[1] / "docs" / "checks.md"
+
+PUBLISHED = {
+    "HOF-ch17": "ASHRAE Handbook, Fundamentals, 2021 SI edition, chapter 17",
+    "HOF-ch18": "ASHRAE Handbook, Fundamentals, 2021 SI edition, chapter 18",
+    "HOF-ch19": "ASHRAE Handbook, Fundamentals, 2021 SI edition, chapter 19",
+    "HOF-ch26": "ASHRAE Handbook, Fundamentals, 2021 SI edition, chapter 26",
+    "HOF-ch27": "ASHRAE Handbook, Fundamentals, 2021 SI edition, chapter 27",
+    "HOF-2001": "ASHRAE Handbook, Fundamentals, 2001, chapter 26, as a later text quotes it",
+    "CRC-CD": "Companion data of a university textbook on heating and cooling of buildings",
+    "E2-CRACK": "Article on the crack method with an example",
+    "DIY-UK": "Worked calculations for the rooms of a semi-detached house",
+    "ADL-2002": "Approved Document L, 2002, appendix C",
+    "EN-12831-2003": "EN 12831:2003, design heat load",
+    "NESEA-GR": "Heat loss to the ground, part 2, 2014",
+    "EHOW-OIL": "Article with a degree-day example for oil",
+    "EBOOK-W": "Basics of energy efficient living, excerpt",
+    "EMH-97": "Energy management handbook, chapter 9",
+    "PHCA": "Residential ventilation rates of passive houses",
+    "IBC-1204": "International Building Code, section 1204.1",
+}
+"""The works the checks are held to. A software library is never one of them."""
+
+
+@dataclass(frozen=True)
+class Record:
+    """What one check asserted. ``got`` is the worst value when a whole table was checked."""
+
+    claim: str
+    source: str
+    place: str
+    standing: Standing
+    expected: str
+    got: str
+    tolerance: str
+    why: str
+
+
+RECORDS: list[Record] = []
+"""What the checks that ran have noted, in order."""
+
+
+def check(
+    *,
+    claim: str,
+    source: str,
+    place: str,
+    standing: Standing,
+    expected: float | Sequence[float],
+    got: float | Sequence[float],
+    tolerance: float | Sequence[float],
+    why: str,
+    unit: str = "",
+) -> None:
+    """Assert that ``got`` is within ``tolerance`` of what a source prints, and note it.
+
+    Sequences stand for a whole table, whose worst entry is noted; ``tolerance`` is one number, or one for
+    each entry. ``why`` says where the tolerance comes from.
+    """
+    assert source in PUBLISHED, f"no published source called {source!r}"
+    assert why, "a tolerance needs its reason"
+    wanted = list(expected) if isinstance(expected, Sequence) else [expected]
+    found = list(got) if isinstance(got, Sequence) else [got]
+    allowed = list(tolerance) if isinstance(tolerance, Sequence) else [tolerance] * len(wanted)
+    assert len(wanted) == len(found) == len(allowed), "entries are missing"
+    worst = max(range(len(wanted)), key=lambda i: abs(float(found[i]) - wanted[i]) / allowed[i])
+    miss = abs(float(found[worst]) - wanted[worst])
+    RECORDS.append(Record(claim, source, place, standing, *_shown(wanted, found, allowed, worst, unit), why))
+    assert miss <= allowed[worst], (
+        f"{claim}: {source} has {wanted[worst]:g} {unit}, we have {float(found[worst]):.6g}, "
+        f"and {allowed[worst]:g} is allowed"
+    )
+
+
+def _shown(
+    wanted: list[float], found: list[float], allowed: list[float], worst: int, unit: str
+) -> tuple[str, str, str]:
+    # What we got is rounded to a tenth of the tolerance, so that the page does not move with the last bit.
+    places = max(0, _places(allowed[worst]) + 1)
+    got = f"{float(found[worst]):,.{places}f}"
+    spread = f"{min(allowed):g}" if min(allowed) == max(allowed) else f"{min(allowed):g} to {max(allowed):g}"
+    tail = f" {unit}" if unit else ""
+    if len(wanted) == 1:
+        return f"{wanted[0]:,.6g}{tail}", got + tail, f"{spread}{tail}"
+    return (f"{len(wanted)} entries, worst at {wanted[worst]:,.6g}{tail}", got + tail, f"{spread}{tail}")
+
+
+def _places(value: float) -> int:
+    return max(0, -int(f"{value:e}".partition("e")[2]))
+
+
+def si(value: float, unit: str, absolute: bool = False) -> float:
+    """``value`` of a source in SI; ``absolute`` for a temperature on its scale."""
+    return UNITS[unit].to_si(value, absolute)
+
+
+def into(value: float, unit: str, absolute: bool = False) -> float:
+    """An SI value in the unit of a source."""
+    return UNITS[unit].from_si(float(value), absolute)
+
+
+def at(value: float, scale: str) -> float:
+    """A temperature on its scale, in kelvin: ``at(20, "°C")``."""
+    return si(value, scale, absolute=True)
+
+
+def run_all() -> list[Record]:
+    """What every check of this folder notes, module by module in order of name."""
+    kept = RECORDS[:]
+    RECORDS.clear()
+    for path in sorted(FOLDER.glob("test_*.py")):
+        module = importlib.import_module(f"tests.published.{path.stem}")
+        if path.stem == "test_page":
+            continue
+        for name, function in vars(module).items():
+            if name.startswith("test_") and callable(function):
+                function()
+    noted = RECORDS[:]
+    RECORDS[:] = kept
+    return noted
+
+
+def page(records: Sequence[Record]) -> str:
+    """The text of ``docs/checks.md``."""
+    lines = [
+        "# Checked against the outside",
+        "",
+        "Made from `tests/published/` by `pytest tests/published --write-checks`; a test keeps it current.",
+        "",
+        f"{len(records)} checks. A whole table counts as one, and its worst entry is shown. Cases that we",
+        "worked out ourselves, and comparisons with software, are tests elsewhere and do not count here.",
+        "",
+    ]
+    for source in dict.fromkeys(each.source for each in records):
+        lines += [f"## {source}", "", PUBLISHED[source] + ".", ""]
+        lines += [
+            "| claim | place | standing | expected | got | tolerance | because |",
+            "|---|---|---|---|---|---|---|",
+        ]
+        lines += [
+            f"| {each.claim} | {each.place} | {each.standing.value} | {each.expected} | {each.got} "
+            f"| {each.tolerance} | {each.why} |"
+            for each in records
+            if each.source == source
+        ]
+        lines.append("")
+    return "\n".join(lines)
