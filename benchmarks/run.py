@@ -16,7 +16,7 @@ from pathlib import Path
 HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE))
 
-from timing import Row, shown_time  # noqa: E402
+from timing import Row, shown_amount  # noqa: E402
 
 HEADINGS = ("benchmark", "ours", "against", "its time", "ratio", "budget", "")
 
@@ -27,9 +27,9 @@ def cells(row: Row) -> tuple[str, ...]:
     verdict = "" if row.budget is None else ("within" if row.ratio <= row.budget else "over")
     return (
         row.what,
-        shown_time(row.ours),
+        shown_amount(row.ours, row.unit),
         row.against,
-        shown_time(row.theirs),
+        shown_amount(row.theirs, row.unit),
         f"{row.ratio:.2f}",
         budget,
         verdict,

@@ -12,7 +12,8 @@ from time import perf_counter
 class Row:
     """One line of the table: seconds of ours, seconds of what it is held against, and the budget.
 
-    ``budget`` bounds the ratio of the two; None where the ratio is only shown.
+    ``budget`` bounds the ratio of the two; None where the ratio is only shown. ``unit`` is that of both
+    when they are not seconds.
     """
 
     what: str
@@ -20,6 +21,7 @@ class Row:
     against: str
     theirs: float
     budget: float | None = None
+    unit: str = "s"
 
     @property
     def ratio(self) -> float:
@@ -33,6 +35,12 @@ def once(work: Callable[[], object], repeats: int) -> float:
     for _ in range(repeats):
         work()
     return (perf_counter() - start) / repeats
+
+
+def best(work: Callable[[], object], rounds: int = 15) -> float:
+    """The best single call of several, after one to warm up."""
+    work()
+    return min(once(work, 1) for _ in range(rounds))
 
 
 def side_by_side(
@@ -49,6 +57,11 @@ def side_by_side(
         if was_on:
             gc.enable()
     return min(each[0] for each in pairs), min(each[1] for each in pairs)
+
+
+def shown_amount(amount: float, unit: str) -> str:
+    """A time, or an amount in another unit."""
+    return shown_time(amount) if unit == "s" else f"{amount:.0f} {unit}"
 
 
 def shown_time(seconds: float) -> str:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import doctest
+import os
 import re
+import subprocess
 import sys
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner
 
 from tests.house_rules.tree import ROOT, ending, listing, named, text
 
@@ -87,15 +88,24 @@ def test_decisions_are_numbered_and_whole() -> None:
         assert len(page.split()) < 420, f"{each.name} is longer than half a page"
 
 
-def test_pages_name_only_commands_that_exist() -> None:
-    from heatledger.cli import main
+def heatledger(*arguments: str) -> subprocess.CompletedProcess[str]:
+    """The command as its user would run it, in the folder the test stands in."""
+    environment = {**os.environ, "PYTHONPATH": str(ROOT / "src"), "PYTHONUTF8": "1"}
+    command = [sys.executable, "-m", "heatledger", *arguments]
+    return subprocess.run(
+        command, env=environment, encoding="utf-8", stdout=subprocess.PIPE, stderr=subprocess.STDOUT
+    )
 
-    commands = set(main.list_commands(None))
+
+def test_pages_name_only_commands_that_exist() -> None:
+    listed = heatledger("--help").stdout.partition("Commands:")[2]
+    commands = set(re.findall(r"^  ([a-z-]+)  ", listed, re.MULTILINE))
+    assert commands, "no command is listed"
     targets = set(re.findall(r"^([a-z]+):", text(ROOT / "Makefile"), re.MULTILINE))
     faults = []
     for page in ending(".md"):
         code = words_in_code(text(page))
-        named_here = re.findall(r"(?:^|\$ |\bor )heatledger ([a-z-]+)", code, re.MULTILINE)
+        named_here = re.findall(r"(?:^|\$ |\bor )heatledger ([a-z][a-z-]*)", code, re.MULTILINE)
         faults += [f"{named(page)}: heatledger {each}" for each in named_here if each not in commands]
         made = re.findall(r"(?:^|\$ )\s*make ([a-z]+)", code, re.MULTILINE)
         faults += [f"{named(page)}: make {each}" for each in made if each not in targets]
@@ -115,18 +125,16 @@ def commands_of(path: Path) -> list[tuple[str, list[str]]]:
 
 
 def test_the_first_page_runs_as_written(beside_two_rooms: Path) -> None:
-    from heatledger.cli import main
-
     commands = commands_of(FIRST_HOUSE)
     assert len(commands) >= 5
     for command, shown in commands:
         program, *arguments = command.split()
         assert program == "heatledger"
-        done = CliRunner().invoke(main, arguments)
-        assert done.exit_code == 0, f"{command}:\n{done.output}"
-        said = {" ".join(each.split()) for each in done.output.splitlines()}
+        done = heatledger(*arguments)
+        assert done.returncode == 0, f"{command}:\n{done.stdout}"
+        said = {" ".join(each.split()) for each in done.stdout.splitlines()}
         missing = [each for each in shown if each not in said]
-        assert not missing, f"{command} does not print {missing}; it prints:\n{done.output}"
+        assert not missing, f"{command} does not print {missing}; it prints:\n{done.stdout}"
 
 
 def test_the_examples_of_the_library_are_true(beside_two_rooms: Path) -> None:

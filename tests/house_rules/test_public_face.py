@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import os
 import re
 import subprocess
@@ -11,7 +12,7 @@ from importlib.metadata import version
 import pytest
 
 import heatledger
-from tests.house_rules.tree import LAYERS, PACKAGE, ROOT, listing, text
+from tests.house_rules.tree import LAYERS, PACKAGE, ROOT, ending, listing, named, text, tree
 
 
 def test_the_list_of_names_is_sorted_and_true() -> None:
@@ -26,6 +27,18 @@ def test_no_package_or_module_takes_a_public_name() -> None:
     """``heatledger.design`` must be the function even after ``import heatledger.design`` somewhere."""
     modules = {each.stem for each in PACKAGE.iterdir()}
     assert not modules & set(heatledger.__all__)
+
+
+def test_no_module_takes_a_name_that_its_package_offers() -> None:
+    """``from package import name`` gives the function until the module is loaded, and then the module."""
+    faults = []
+    for path in ending(".py", under="src/heatledger/"):
+        if path.name != "__init__.py":
+            continue
+        offered = {each.name for each in tree(path).body if isinstance(each, ast.FunctionDef | ast.ClassDef)}
+        beside = {each.stem for each in path.parent.iterdir()}
+        faults += [f"{named(path)}: {each}" for each in sorted(offered & beside)]
+    assert not faults, listing(faults, "Rename the module.")
 
 
 def test_every_public_name_is_documented() -> None:

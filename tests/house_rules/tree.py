@@ -40,8 +40,8 @@ def ending(*suffixes: str, under: str = "") -> list[Path]:
 
 @cache
 def text(path: Path) -> str:
-    """The text of a file."""
-    return path.read_text(encoding="utf-8")
+    """The text of a file; what is no UTF-8 in a sample that is broken on purpose is passed over."""
+    return path.read_text(encoding="utf-8", errors="replace")
 
 
 @cache

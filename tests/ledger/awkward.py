@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from heatledger.ledger import dimensions as d
 from heatledger.ledger.dimensions import (
-    AirFlow, Area, Conductance, Conductivity, Count, Density, Energy, Head, HeatFlux, HeatRate, Length,
-    Pressure, Ratio, Resistance, SpecificHeat, Temperature, TemperatureDifference, Time, Transmittance,
-    Velocity, Viscosity, Volume, VolumeFlow,
-)  # fmt: skip
+    AirFlow, Area, Conductivity, Density, Head, HeatRate, Length, Pressure, Ratio, Resistance, SpecificHeat, Temperature, TemperatureDifference, Time, Transmittance, Velocity, VolumeFlow,
+)
 from heatledger.ledger.formulas import Parts, formula
-from heatledger.ledger.functions import (
-    absolute, exp, larger, log, mean, pi, read_between, smaller, sqrt, total, where,
-)  # fmt: skip
+from heatledger.ledger.functions import absolute, exp, larger, log, mean, read_between, smaller, sqrt, total, where
 from heatledger.ledger.sources import INVENTED, cite
 from heatledger.ledger.symbols import const
 
@@ -19,7 +14,6 @@ HERE = cite("", "invented for a test", INVENTED)
 GRAVITY = const(9.80665, "m/s²", HERE, "gravity")
 STEFAN = const(5.670374e-8, "W/(m²·K⁴)", HERE, "radiation constant")
 ONE_GPM = const(1, "gpm", HERE, "one gpm")
-ONE_KELVIN = const(1, "K", HERE, "one kelvin")
 FEET_AT_ONE_GPM = const(0.04, "ft", HERE, "head at one gpm")
 EXPANSION = const(17e-6, "1/K", HERE, "expansion")
 EXPANSION_US = const(9.4e-6, "1/°F", HERE, "expansion")
@@ -31,11 +25,6 @@ EMITTER_POWER = const(1.4, "1", HERE, "exponent of the emitter")
 BROKEN_POWER = const(1.75, "1", HERE, "exponent of flow")
 CP = const(4.19, "kJ/(kg·K)", HERE, "specific heat of water")
 WATER = const(62.4, "lb/ft³", HERE, "density of water")
-FIVE_HUNDRED = const(500, "Btu/(h·gpm·°F)".replace("gpm", "gal"), HERE)
-DRY_AIR = const(287.042, "J/(kg·K)", HERE, "gas constant of dry air")
-P_ZERO = const(0.6112, "kPa", HERE, "pressure at the ice point")
-MAGNUS_A = const(17.62, "1", HERE)
-MAGNUS_B = const(243.12, "K", HERE)
 DENSITY_0 = const(999.84, "kg/m³", HERE)
 DENSITY_1 = const(0.0523, "kg/(m³·K)", HERE)
 DENSITY_2 = const(-7.56e-3, "kg/(m³·K²)", HERE)
@@ -232,192 +221,3 @@ def water_heat_by_hand(flow: VolumeFlow, rise: TemperatureDifference) -> HeatRat
 def water_heat(flow: VolumeFlow, density: Density, heat: SpecificHeat, rise: TemperatureDifference) -> HeatRate:
     """Heat that water carries, with a factor left over in inch-pound units."""
     return flow * density * heat * rise
-
-
-@formula(HERE)
-def share(part: HeatRate, whole: HeatRate) -> Ratio:
-    """One part of a whole."""
-    return part / whole
-
-
-@formula(HERE)
-def several(area: Area, count: Count, each_loss: HeatFlux) -> HeatRate:
-    """A count in a product."""
-    return count * area * each_loss
-
-
-@formula(HERE)
-def leakage(stack: AirFlow, wind: AirFlow) -> AirFlow:
-    """A root of a sum of squares."""
-    return sqrt(stack**2 + wind**2)
-
-
-@formula(HERE)
-def stack_pressure(density: Density, height: Length, indoor: Temperature, outdoor: Temperature) -> Pressure:
-    """A quotient of a difference by an absolute temperature."""
-    return density * GRAVITY * height * (indoor - outdoor) / absolute(outdoor)
-
-
-@formula(HERE)
-def mixed(hot: Temperature, cold: Temperature, hot_flow: VolumeFlow, cold_flow: VolumeFlow) -> Temperature:
-    """A temperature plus a share of a difference."""
-    return cold + (hot - cold) * hot_flow / (hot_flow + cold_flow)
-
-
-@formula(HERE)
-def air_density(pressure: Pressure, temperature: Temperature) -> Density:
-    """The gas law, with a constant in SI."""
-    return pressure / (DRY_AIR * absolute(temperature))
-
-
-@formula(HERE)
-def vapor_pressure(above_ice: TemperatureDifference) -> Pressure:
-    """An exponential of a quotient."""
-    return P_ZERO * exp(MAGNUS_A * above_ice / (MAGNUS_B + above_ice))
-
-
-@formula(HERE)
-def pressure_as_head(pressure: Pressure, density: Density) -> Head:
-    """A pressure as a height of fluid."""
-    return pressure / (density * GRAVITY)
-
-
-@formula(HERE)
-def heat_in_time(load: HeatRate, time: Time, efficiency: Ratio) -> Energy:
-    """Energy, over an efficiency."""
-    return load * time / efficiency
-
-
-@formula(HERE)
-def water_in_pipe(diameter: Length, length: Length) -> Volume:
-    """Pi and a square."""
-    return pi * diameter**2 / 4 * length
-
-
-@formula(HERE)
-def pipe_loss(conductivity: Conductivity, length: Length, outside: Length, inside: Length, rise: TemperatureDifference) -> HeatRate:
-    """A logarithm under a product."""
-    return 2 * pi * conductivity * length * rise / log(outside / inside)
-
-
-@formula(HERE)
-def parallel_paths(frame: Area, frame_u: Transmittance, clear: Area, clear_u: Transmittance) -> Transmittance:
-    """A sum of products over a sum."""
-    return (frame * frame_u + clear * clear_u) / (frame + clear)
-
-
-@formula(HERE)
-def balance(outdoor: Temperature, heat: HeatRate, conductance: Conductance) -> Temperature:
-    """A temperature reached from another by a quotient."""
-    return outdoor + heat / conductance
-
-
-@formula(HERE)
-def given_back(heat: HeatRate, share: Ratio) -> HeatRate:
-    """A change of sign."""
-    return -(heat * share)
-
-
-@formula(HERE)
-def inverse_square(heat: HeatRate, near: Length, far: Length) -> HeatRate:
-    """A negative power."""
-    return heat * (far / near) ** -2
-
-
-@formula(HERE)
-def reynolds_number(density: Density, speed: Velocity, diameter: Length, viscosity: Viscosity) -> Ratio:
-    """Everything cancels, in units that do not."""
-    return density * speed * diameter / viscosity
-
-
-@formula(HERE)
-def three_ranges(rise: TemperatureDifference, area: Area, low: Transmittance, high: Transmittance) -> HeatRate:
-    """A branch in a branch, inside a product."""
-    return area * rise * where(
-        rise < 5 * ONE_KELVIN, low, where(rise < 12 * ONE_KELVIN, mean(low, high), high)
-    )  # fmt: skip
-
-
-@formula(HERE)
-def largest_of_three(a: HeatRate, b: HeatRate, c: HeatRate) -> HeatRate:
-    """A larger-of in a larger-of."""
-    return larger(larger(a, b), c)
-
-
-@formula(HERE)
-def wet_and_dry(outdoor: Temperature, indoor: Temperature, floor: Temperature) -> TemperatureDifference:
-    """A difference between a mean of temperatures and another."""
-    return mean(indoor, floor) - outdoor
-
-
-@formula(HERE)
-def as_it_is(heat: HeatRate) -> HeatRate:
-    """Nothing is done."""
-    return heat
-
-
-@formula(HERE)
-def one_over(conductance: Transmittance) -> Resistance:
-    """One over a number."""
-    return 1 / conductance
-
-
-@formula(HERE)
-def mean_flux(first: HeatFlux, last: HeatFlux, area: Area) -> HeatRate:
-    """A mean inside a product, divided by a whole number."""
-    return mean(first, last) * area / 3
-
-
-@formula(HERE)
-def pump_power(flow: VolumeFlow, head: Head, density: Density, efficiency: Ratio) -> HeatRate:
-    """Gallons, feet and gravity in one product."""
-    return flow * head * density * GRAVITY / efficiency
-
-
-@formula(HERE)
-def two_exponentials(first: Ratio, last: Ratio) -> Ratio:
-    """A difference of two exponentials over a difference."""
-    return (exp(-first) - exp(-last)) / (last - first)
-
-
-@formula(HERE)
-def heat_of_fluid(flow: VolumeFlow, density: Density, heat: SpecificHeat, supply: Temperature, back: Temperature,
-                  loss: HeatRate) -> HeatRate:  # fmt: skip
-    """A product less another heat."""
-    return flow * density * heat * (supply - back) - loss
-
-
-@formula(HERE)
-def absolute_ratio(volume: Volume, cold: Temperature, hot: Temperature, fill: Pressure, relief: Pressure) -> Volume:
-    """A tank: quotients of absolute temperatures and of pressures."""
-    return volume * (absolute(hot) / absolute(cold) - 1) / (1 - fill / relief)
-
-
-Ranges = dict[str, tuple[d.Dimension, float, float]]
-RANGES: dict[d.Dimension, tuple[float, float]] = {
-    d.RATIO: (0.02, 3.0), d.COUNT: (1, 12), d.LENGTH: (0.02, 60.0), d.HEAD: (0.1, 12.0), d.AREA: (0.02, 400.0),
-    d.VOLUME: (0.002, 900.0), d.TIME: (600.0, 3e6), d.VELOCITY: (0.02, 15.0), d.DENSITY: (0.9, 1000.0),
-    d.PRESSURE: (2e3, 4e5), d.ENERGY: (1e5, 1e10), d.HEAT_RATE: (0.2, 4e4), d.HEAT_FLUX: (0.5, 200.0),
-    d.TEMPERATURE: (238.0, 366.0), d.TEMPERATURE_DIFFERENCE: (0.3, 70.0), d.TRANSMITTANCE: (0.08, 6.0),
-    d.RESISTANCE: (0.05, 12.0), d.CONDUCTIVITY: (0.02, 2.0), d.CONDUCTANCE: (0.5, 500.0),
-    d.VOLUME_FLOW: (5e-6, 2e-3), d.AIR_FLOW: (1e-3, 0.5), d.SPECIFIC_HEAT: (1000.0, 4200.0),
-    d.VISCOSITY: (2e-4, 6e-3),
-}  # fmt: skip
-"""SI ranges that inputs are drawn from, by dimension."""
-
-NARROWER: dict[str, dict[str, tuple[float, float]]] = {
-    "friction_factor": {"reynolds": (300.0, 60000.0)},
-    "safe_log_mean": {"first": (10.0, 10.4), "last": (10.0, 10.4)},
-    "growth": {"rise": (0.3, 70.0)},
-    "water_density": {"temperature": (1.0, 90.0)},
-    "vapor_pressure": {"above_ice": (1.0, 60.0)},
-    "pipe_loss": {"inside": (0.01, 0.03), "outside": (0.035, 0.1)},
-    "water_in_pipe": {"diameter": (0.01, 0.06)},
-    "layer_loss": {"thickness": (0.006, 0.4)},
-    "nearly_equal": {"supply": (330.0, 330.6), "back": (329.4, 330.0), "density": (950.0, 1000.0)},
-    "pump_power": {"density": (950.0, 1000.0)},
-    "radiant_exchange": {"emissivity": (0.03, 1.0)},
-    "absolute_ratio": {"fill": (1e5, 2e5), "relief": (2.5e5, 4e5)},
-    "two_exponentials": {"first": (0.05, 1.0), "last": (1.2, 4.0)},
-}
-"""Inputs of which the usual range makes no sense for one formula."""

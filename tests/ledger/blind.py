@@ -1,8 +1,7 @@
 """An evaluator that knows only the printed text of a working, and redoes it.
 
 It knows no formula, no figure and no unit table of ours: it reads numbers, signs and units as
-printed, works them out, and holds the printed answer to them. Units are worked out beside the
-numbers by a general units library.
+printed, works them out, and holds the printed answer to them.
 """
 
 from __future__ import annotations
@@ -10,257 +9,17 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import dataclass
-from functools import cache
 
-import pint
-
-REGISTRY = pint.UnitRegistry()
-
-
-class Wrong(AssertionError):
-    """The printed arithmetic does not hold."""
-
-
-@dataclass(frozen=True)
-class Amount:
-    """A number as printed, its unit text, and the same thing in SI with its dimensions."""
-
-    number: float
-    unit: str
-    si: float
-    dims: tuple[float, float, float, float]
-
-
-NUMBER = r"−?(?:\d{1,3}(?:[,\u202f]\d{3})+|\d+)(?:\.\d+)?(?:×10[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)?"
-UNIT = (
-    r"(?:in\. w\.c\.|imp gal(?:/min)?|m³/h at 50 Pa|cfm50|"
-    r"[A-Za-z°%µ][A-Za-z0-9°µ.·²³⁴⁵⁶⁷⁸⁹⁰¹⁻^]*(?:/(?:\([A-Za-z0-9°µ·²³⁴⁵⁶⁷⁸⁹⁰¹⁻^. ]+\)|[A-Za-z°µ.²³⁴]+))?)"
-)
-TOKEN = re.compile(
-    rf"\s*(?:(?P<word>the larger of|the smaller of|is just below|is just above|and\b|as\b|:)|(?P<root>√|ln(?=\()|exp(?=\())"
-    rf"|(?P<number>{NUMBER})(?: (?P<unit>{UNIT}))?|(?P<op>[+−×÷^<>≤≥()])|(?P<letter>[a-z]\d*\b))"
-)
-_WORDS = {
-    "Btu": "Btu_it", "kBtu": "(1000*Btu_it)", "MBH": "(1000*Btu_it/hour)", "therm": "(100000*Btu_it)",
-    "°F": "delta_degF", "°R": "delta_degF", "°C": "delta_degC", "K": "kelvin",
-    "h": "hour", "min": "minute", "s": "second", "day": "day", "lb": "pound", "gal": "gallon",
-    "imp gal": "imperial_gallon", "in. w.c.": "(conventional_water*inch*standard_gravity)",
-    "ACH": "(1/hour)", "cfm": "(foot**3/minute)", "cfm50": "(foot**3/minute)", "gpm": "(gallon/minute)",
-    "imp gpm": "(imperial_gallon/minute)", "ft": "foot", "in": "inch", "Wh": "(watt*hour)", "%": "(0.01)",
-    "L": "liter", "yd": "yard", "bar": "bar", "mbar": "millibar",
-}  # fmt: skip
-_SUPERSCRIPTS = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")
-
-
-@cache
-def unit_in_si(text: str) -> tuple[float, tuple[float, float, float, float]]:
-    """SI size and dimensions (m, kg, s, K) of a printed unit."""
-    if not text:
-        return 1.0, (0.0, 0.0, 0.0, 0.0)
-    text = text.replace("m³/h at 50 Pa", "m³/h")
-
-    def factor(match: re.Match[str]) -> str:
-        word, power = match.group(1), match.group(2)
-        name = _WORDS.get(word, word)
-        if word == "in. w.c.":
-            name = "(1000*kilogram/meter**3*inch*standard_gravity)"
-        power = power.lstrip("^").translate(_SUPERSCRIPTS) if power else ""
-        return f"{name}**({power})" if power else name
-
-    spelled = re.sub(r"(in\. w\.c\.|imp gal|[A-Za-z°%µ]+\d*)([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+|\^[\d.]+)?", factor, text)
-    quantity = REGISTRY.Quantity(1.0, spelled.replace("·", "*")).to_base_units()
-    powers = dict(quantity.dimensionality)
-    dims = tuple(float(powers.get(f"[{each}]", 0)) for each in ("length", "mass", "time", "temperature"))
-    return float(quantity.magnitude), dims  # type: ignore[return-value]
-
-
-def amount(number: float, unit: str) -> Amount:
-    """A printed number with its printed unit."""
-    size, dims = unit_in_si(unit)
-    return Amount(number, unit, number * size, dims)
-
-
-def plain_number(text: str) -> float:
-    """The value of a printed number."""
-    plain, _, power = text.replace(",", "").replace("\u202f", "").replace("−", "-").partition("×10")
-    return float(f"{plain}e{power.translate(_SUPERSCRIPTS) or 0}")
-
-
-class Letters(dict[str, Amount]):
-    """Inner steps by letter, and which of them were taken up by a later line."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.used: set[str] = set()
-
-    def __getitem__(self, letter: str) -> Amount:
-        self.used.add(letter)
-        return super().__getitem__(letter)
-
-
-class Expression:
-    """Works out one printed expression; ``letters`` are the inner steps found so far."""
-
-    def __init__(self, text: str, letters: Letters) -> None:
-        self.letters = letters
-        self.tokens: list[tuple[str, str, str]] = []
-        at = 0
-        text = text.strip()
-        while at < len(text):
-            found = TOKEN.match(text, at)
-            if not found:
-                raise Wrong(f"cannot read {text[at:]!r} in {text!r}")
-            kind = str(found.lastgroup if found.lastgroup != "unit" else "number")
-            self.tokens.append((kind, found.group(kind), found.group("unit") or ""))
-            at = found.end()
-        self.at = 0
-
-    def value(self) -> Amount:
-        """The value of the whole expression."""
-        result = self.sum()
-        if self.at != len(self.tokens):
-            raise Wrong(f"something is left over: {self.tokens[self.at :]}")
-        return result
-
-    def next(self) -> str:
-        return self.tokens[self.at][1] if self.at < len(self.tokens) else ""
-
-    def take(self, expected: str | None = None) -> tuple[str, str, str]:
-        if self.at >= len(self.tokens):
-            raise Wrong("the expression ends too soon")
-        token = self.tokens[self.at]
-        if expected is not None and token[1] != expected:
-            raise Wrong(f"{expected!r} expected, {token[1]!r} found")
-        self.at += 1
-        return token
-
-    def sum(self) -> Amount:
-        if self.next() == "−":
-            self.take()
-            first = self.product()
-            result = Amount(-first.number, first.unit, -first.si, first.dims)
-        else:
-            result = self.product()
-        while self.next() in ("+", "−"):
-            op = self.take()[1]
-            result = added(result, self.product(), -1.0 if op == "−" else 1.0)
-        return result
-
-    def product(self) -> Amount:
-        result = self.power()
-        while self.next() in ("×", "÷"):
-            op = self.take()[1]
-            result = multiplied(result, self.power(), op)
-        return result
-
-    def power(self) -> Amount:
-        base = self.one()
-        if self.next() == "^":
-            if self.tokens[self.at - 1][1].startswith("−"):
-                raise Wrong("it is not clear whether the minus stands under the power")
-            self.take()
-            exponent = self.one()
-            n = exponent.number
-            if any(base.dims) and n != int(n):
-                raise Wrong("a broken power of something with a unit")
-            if not any(base.dims) and n != int(n) and not math.isclose(base.si, base.number, rel_tol=1e-5):
-                raise Wrong("what stands under a broken power is not a plain number")
-            base = Amount(base.number**n, "*", base.si**n, tuple(d * n for d in base.dims))  # type: ignore[arg-type]
-        return base
-
-    def one(self) -> Amount:
-        kind, text, unit = self.take()
-        if kind == "number":
-            return amount(plain_number(text), unit)
-        if kind == "letter":
-            if text not in self.letters:
-                raise Wrong(f"no step {text!r}")
-            return self.letters[text]
-        if text == "(":
-            inner = self.sum()
-            self.take(")")
-            return inner
-        if kind == "root":
-            return self.function(text)
-        if text in ("the larger of", "the smaller of"):
-            first = self.sum()
-            self.take("and")
-            second = self.sum()
-            alike(first, second)
-            return (max if "larger" in text else min)(first, second, key=lambda each: each.number)
-        if text == "as":
-            return self.branch()
-        raise Wrong(f"{text!r} stands where a number is expected")
-
-    def function(self, name: str) -> Amount:
-        self.take("(")
-        inner = self.sum()
-        self.take(")")
-        if name == "√":
-            half = tuple(d / 2 for d in inner.dims)
-            return Amount(math.sqrt(inner.number), "*", math.sqrt(inner.si), half)  # type: ignore[arg-type]
-        if any(inner.dims) or not math.isclose(inner.number, inner.si, rel_tol=1e-5, abs_tol=1e-12):
-            raise Wrong(f"{name} of something that is not a plain number")
-        result = math.log(inner.number) if name == "ln" else math.exp(inner.number)
-        return Amount(result, "", result, (0.0, 0.0, 0.0, 0.0))
-
-    def branch(self) -> Amount:
-        left = self.sum()
-        sign = self.take()[1]
-        right = self.sum()
-        alike(left, right)
-        if sign in ("is just below", "is just above"):
-            if not math.isclose(left.number, right.number, rel_tol=2e-5):
-                raise Wrong(f"{left.number} {sign} {right.number} does not hold")
-            self.take(":")
-            return self.sum()
-        holds = {
-            "<": left.number < right.number, ">": left.number > right.number,
-            "≤": left.number <= right.number, "≥": left.number >= right.number,
-        }[sign]  # fmt: skip
-        if not holds:
-            raise Wrong(f"{left.number} {sign} {right.number} does not hold")
-        self.take(":")
-        return self.sum()
-
-
-_ONE_SCALE = {"°F": "°F", "°R": "°F", "°C": "K", "K": "K"}
-
-
-def alike(a: Amount, b: Amount) -> None:
-    """Terms of a sum must have one unit."""
-    if a.dims != b.dims:
-        raise Wrong(f"unlike units are added: {a.unit} and {b.unit}")
-    if "*" not in (a.unit, b.unit):
-        one, other = (_ONE_SCALE.get(each.unit, each.unit) for each in (a, b))
-        if one != other:
-            raise Wrong(f"two units in one sum: {a.unit} and {b.unit}")
-    for each in (a, b):
-        if each.number and "*" in (a.unit, b.unit):
-            reference = a if a.number else b
-            if not math.isclose(each.si / each.number, reference.si / reference.number, rel_tol=2e-5):
-                raise Wrong(f"two units in one sum: {a.si}/{a.number} and {b.si}/{b.number}")
-
-
-def added(a: Amount, b: Amount, sign: float) -> Amount:
-    alike(a, b)
-    return Amount(a.number + sign * b.number, a.unit if a.unit == b.unit else "*", a.si + sign * b.si, a.dims)
-
-
-def multiplied(a: Amount, b: Amount, op: str) -> Amount:
-    power = 1 if op == "×" else -1
-    dims = tuple(x + power * y for x, y in zip(a.dims, b.dims, strict=True))
-    if op == "÷" and b.number == 0:
-        raise Wrong("divided by nothing")
-    number = a.number * b.number if op == "×" else a.number / b.number
-    si = a.si * b.si if op == "×" else a.si / b.si
-    return Amount(number, "*", si, dims)  # type: ignore[arg-type]
+from tests.ledger.expressions import (
+    NUMBER, SUPERSCRIPTS, UNIT, Amount, Expression, Letters, Wrong, added, alike, amount, multiplied,
+    plain_number, unit_in_si,
+)  # fmt: skip
 
 
 def last_place(text: str) -> float:
     """One unit of the last place printed."""
     plain, _, power = text.partition("×10")
-    return 10.0 ** (int(power.translate(_SUPERSCRIPTS) or 0) - len(plain.partition(".")[2]))
+    return 10.0 ** (int(power.translate(SUPERSCRIPTS) or 0) - len(plain.partition(".")[2]))
 
 
 def agrees(printed: str, unit: str, worked: Amount, what: str, places: float | None = None) -> None:
@@ -287,9 +46,14 @@ ADD_TO = re.compile(rf"^rounded parts add to ({NUMBER})$")
 
 def redo(text: str) -> float:
     """Redo a printed working; the answer a pencil gets. Raises ``Wrong`` when anything does not hold."""
-    lines = joined(text.splitlines())
-    if any(line.startswith("    One side:") for line in lines):
+    lines = text.splitlines()
+    if "    One side:" in lines:
         return _redo_sides(lines)
+    return _redo(joined(lines))[0].number
+
+
+def _redo(lines: list[str]) -> tuple[Amount, float]:
+    """The answer, worked out, and what one unit of its last printed place is."""
     rule = next((i for i, line in enumerate(lines) if re.fullmatch(r" {6}-+", line)), None)
     if rule is None:
         raise Wrong("there is no rule over an answer")
@@ -297,14 +61,8 @@ def redo(text: str) -> float:
     if not blanks:
         raise Wrong("there is no column over the rule")
     letters = Letters()
-    steps = [STEP.match(line) for line in lines[: blanks[-1]]]
-    for step in steps:
-        if step:
-            worked = Expression(step.group(2), letters).value()
-            agrees(step.group(3), step.group(4) or "", worked, f"step {step.group(1)}")
-            if step.group(1) in letters:
-                raise Wrong(f"two steps are called {step.group(1)}")
-            letters[step.group(1)] = Amount(worked.number, step.group(4) or "", worked.si, worked.dims)
+    for line in lines[blanks[0] + 1 : blanks[-1]]:
+        _step(line, letters)
     answer = ANSWER.match(lines[rule + 1]) if rule + 1 < len(lines) else None
     if not answer:
         raise Wrong("no answer under the rule")
@@ -316,7 +74,41 @@ def redo(text: str) -> float:
     for line in lines[rule + 1 :]:
         if line.startswith("    By hand:"):
             _by_hand(line)
-    return worked.number
+    return worked, _said_place(answer.group(2), "" if is_total else answer.group(4) or "") or last_place(answer.group(2))
+
+
+@dataclass(frozen=True)
+class Answer:
+    """The printed answer of a working, and what one unit of its last place is."""
+
+    text: str
+    unit: str
+    step: float
+
+
+def printed_answer(text: str) -> Answer:
+    """The answer as it stands under the rule."""
+    lines = text.splitlines()
+    rule = next(i for i, line in enumerate(lines) if re.fullmatch(r" {6}-+", line))
+    found = ANSWER.match(lines[rule + 1])
+    assert found
+    step = _said_place(found.group(2), found.group(4) or "") if "nearest" in (found.group(4) or "") else None
+    if found.group(1):
+        step = plain_number(found.group(2))
+    return Answer(found.group(2), found.group(3) or "", step or last_place(found.group(2)))
+
+
+def _step(line: str, letters: Letters) -> None:
+    if not line.strip():
+        return
+    step = STEP.match(line)
+    if not step:
+        raise Wrong(f"a step that cannot be read: {line!r}")
+    worked = Expression(step.group(2), letters).value()
+    agrees(step.group(3), step.group(4) or "", worked, f"step {step.group(1)}")
+    if step.group(1) in letters:
+        raise Wrong(f"two steps are called {step.group(1)}")
+    letters[step.group(1)] = Amount(worked.number, step.group(4) or "", worked.si, worked.dims)
 
 
 def joined(lines: list[str]) -> list[str]:
@@ -411,12 +203,15 @@ def _by_hand(line: str) -> None:
 
 def _redo_sides(lines: list[str]) -> float:
     """Both sides of an equation are redone, and held to each other."""
-    at = [i for i, line in enumerate(lines) if line in ("    One side:", "    Other side:")]
-    if len(at) != 2:
+    if lines.count("    One side:") != 1 or lines.count("    Other side:") != 1:
         raise Wrong("an equation has two sides")
+    start, middle = lines.index("    One side:"), lines.index("    Other side:")
     first, last = (
         "\n".join(line.removeprefix("    ") for line in part)
-        for part in (lines[at[0] + 1 : at[1]], lines[at[1] + 1 :])
+        for part in (lines[start + 1 : middle], lines[middle + 1 :])
     )
-    values = [redo(first), redo(last)]
-    return values[0] - values[1]
+    left, right = (_redo(joined(each.splitlines())) for each in (first, last))
+    alike(left[0], right[0])
+    if abs(left[0].number - right[0].number) > left[1] + right[1]:
+        raise Wrong(f"the sides of the equation differ: {left[0].number} and {right[0].number}")
+    return left[0].number

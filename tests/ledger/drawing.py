@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from random import Random
 from typing import Any
-
-from awkward import NARROWER, RANGES
 
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.choosing import choose, largest
@@ -14,6 +13,35 @@ from heatledger.ledger.dimensions import Dimension
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, leaf
 from heatledger.ledger.formulas import Formula
 from heatledger.ledger.presets import METRIC, US, Preset
+from tests.ledger import awkward, awkward_more
+
+RANGES: dict[d.Dimension, tuple[float, float]] = {
+    d.RATIO: (0.02, 3.0), d.COUNT: (1, 12), d.LENGTH: (0.02, 60.0), d.HEAD: (0.1, 12.0), d.AREA: (0.02, 400.0),
+    d.VOLUME: (0.002, 900.0), d.TIME: (600.0, 3e6), d.VELOCITY: (0.02, 15.0), d.DENSITY: (0.9, 1000.0),
+    d.PRESSURE: (2e3, 4e5), d.ENERGY: (1e5, 1e10), d.HEAT_RATE: (0.2, 4e4), d.HEAT_FLUX: (0.5, 200.0),
+    d.TEMPERATURE: (238.0, 366.0), d.TEMPERATURE_DIFFERENCE: (0.3, 70.0), d.TRANSMITTANCE: (0.08, 6.0),
+    d.RESISTANCE: (0.05, 12.0), d.CONDUCTIVITY: (0.02, 2.0), d.CONDUCTANCE: (0.5, 500.0),
+    d.VOLUME_FLOW: (5e-6, 2e-3), d.AIR_FLOW: (1e-3, 0.5), d.SPECIFIC_HEAT: (1000.0, 4200.0),
+    d.VISCOSITY: (2e-4, 6e-3),
+}  # fmt: skip
+"""SI ranges that inputs are drawn from, by dimension."""
+
+NARROWER: dict[str, dict[str, tuple[float, float]]] = {
+    "friction_factor": {"reynolds": (300.0, 60000.0)},
+    "safe_log_mean": {"first": (10.0, 10.4), "last": (10.0, 10.4)},
+    "growth": {"rise": (0.3, 70.0)},
+    "water_density": {"temperature": (1.0, 90.0)},
+    "vapor_pressure": {"above_ice": (1.0, 60.0)},
+    "pipe_loss": {"inside": (0.01, 0.03), "outside": (0.035, 0.1)},
+    "water_in_pipe": {"diameter": (0.01, 0.06)},
+    "layer_loss": {"thickness": (0.006, 0.4)},
+    "nearly_equal": {"supply": (330.0, 330.6), "back": (329.4, 330.0), "density": (950.0, 1000.0)},
+    "pump_power": {"density": (950.0, 1000.0)},
+    "radiant_exchange": {"emissivity": (0.03, 1.0)},
+    "absolute_ratio": {"fill": (1e5, 2e5), "relief": (2.5e5, 4e5)},
+    "two_exponentials": {"first": (0.05, 1.0), "last": (1.2, 4.0)},
+}
+"""Inputs of which the usual range makes no sense for one formula."""
 
 
 def typed(number: float, places: int, preset: Preset, dimension: Dimension, words: str = "entry") -> Figure:
@@ -55,6 +83,11 @@ def drawn(random: Random, value: float, dimension: Dimension, preset: Preset, wo
     digits = random.choice([2, 3, 3, 4])
     places = max(0, digits - 1 - math.floor(math.log10(abs(number) or 1.0)))
     return typed(number, places, preset, dimension, words)
+
+
+def awkward_formulas() -> list[Callable[..., Any]]:
+    """Every awkward formula there is."""
+    return [each for module in (awkward, awkward_more) for each in vars(module).values() if hasattr(each, "formula")]
 
 
 def arguments_for(made: Formula, random: Random, preset: Preset) -> list[Any]:

@@ -156,8 +156,8 @@ def _check_factor(reader: Reader, path: str, kind: str, way: str, figure: Figure
         reader.error(
             "r-below-air-films",
             here,
-            f"`{typed}` was read as R-{number:.4g} h·ft²·°F/Btu. Bare air films alone are R-{1 / largest:.2f} "
-            f"(HOF-ch26, Table 10), so no {kind} is below it.",
+            f"`{typed}` was read as R-{number:.4g} h·ft²·°F/Btu. Bare air films alone are "
+            f"R-{1 / largest:.2f} (HOF-ch26, Table 10), so no {kind} is below it.",
             f"If it is a U-value, write  u_value: U-{number:.4g}",
         )
 
@@ -165,7 +165,7 @@ def _check_factor(reader: Reader, path: str, kind: str, way: str, figure: Figure
 def _bound(kind: str, largest: float) -> str:
     if kind in ("window", "door"):
         return (
-            f"Bare air films let through U-1.18 (HOF-ch26, Table 10), and metal frames a little more: no {kind} is "
-            f"above U-{largest:g}."
+            f"Bare air films let through U-1.18 (HOF-ch26, Table 10), and metal frames a little more: no "
+            f"{kind} is above U-{largest:g}."
         )
     return f"Bare air films alone let through U-{largest:g} (HOF-ch26, Table 10), so no {kind} is above it."

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from heatledger.job.errors import JobError, JobErrors
-from heatledger.job.text import LARGEST
+from heatledger.job.parsing import LARGEST
 
 
 def file_text(path: Path) -> str:

@@ -12,13 +12,14 @@ from heatledger.job.errors import JobError, JobErrors
 from heatledger.job.files import file_text
 from heatledger.job.known import DEFAULT
 from heatledger.job.model import Air, Job, JobSource
+from heatledger.job.parsing import tree_of
 from heatledger.job.plans import raw_ranges, read_decisions, read_expectations, read_limits, read_ranges
 from heatledger.job.quantities import Reader
 from heatledger.job.reading import offer, text_of
 from heatledger.job.shapes import EDITIONS, FORMAT, JOB, RESERVED, UNIT_NAMES
 from heatledger.job.shared import share_surfaces
 from heatledger.job.spaces import read_air, read_levels, read_neighbors, read_rooms, read_site, read_unheated
-from heatledger.job.text import Mapping, Node, plain, tree_of
+from heatledger.job.text import Mapping, Node, plain
 from heatledger.job.what_ifs import read_what_ifs
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import missing
@@ -73,6 +74,7 @@ def _assembled(reader: Reader, entries: dict[str, Node], values: dict[str, Any],
     rooms = read_rooms(reader, entries.get("rooms"), known, made, levels, names, site)
     unheated = read_unheated(reader, entries.get("unheated"), known, made, levels, names)
     rooms, unheated = share_surfaces(reader, rooms, unheated)
+    what_ifs = read_what_ifs(reader, entries.get("what-ifs"))
     air = read_air(reader, entries.get("air"), "air", known)
     if air is None and any(each.air is None for each in rooms.values()):
         air = Air(missing(d.AIR_CHANGES, "air/changes", "air changes"), None)
@@ -99,9 +101,9 @@ def _assembled(reader: Reader, entries: dict[str, Node], values: dict[str, Any],
         ranges=raw_ranges(entries.get("ranges")),
         decisions=read_decisions(reader, entries.get("decisions")),
         expectations=read_expectations(reader, entries.get("expectations"), names),
-        what_ifs=read_what_ifs(reader, entries.get("what-ifs")),
+        what_ifs=what_ifs,
         reserved={each: plain(entries[each]) for each in RESERVED if each in entries},
-        laid=tuple(dict.fromkeys(each.id for each in source.laid)),
+        laid=tuple(dict.fromkeys(each.id for each in source.laid if each.id in what_ifs)),
         source=source,
         raw=values["raw"],
     )

@@ -226,7 +226,7 @@ class JobSource:
 
 @dataclass(frozen=True)
 class Job:
-    """All that the user knows of one house."""
+    """All that the user knows of one house. ``laid`` are the what-ifs of its own that lie over it."""
 
     name: str
     address: str

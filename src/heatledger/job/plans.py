@@ -206,9 +206,10 @@ def read_ranges(reader: Reader, node: Node | None) -> dict[str, dict[str, HalfRa
 
 
 DIMENSION_OF_RANGE = {
-    "length": d.LENGTH, "area": d.AREA, "volume": d.VOLUME, "u-value": d.TRANSMITTANCE, "r-value": d.RESISTANCE,
-    "edge-loss": d.EDGE_LOSS, "soil": d.CONDUCTIVITY, "air-changes": d.AIR_CHANGES, "heat": d.HEAT_RATE,
-    "temperature": d.TEMPERATURE, "temperature-swing": d.TEMPERATURE_DIFFERENCE, "elevation": d.LENGTH,
+    "length": d.LENGTH, "area": d.AREA, "volume": d.VOLUME, "u-value": d.TRANSMITTANCE,
+    "r-value": d.RESISTANCE, "edge-loss": d.EDGE_LOSS, "soil": d.CONDUCTIVITY,
+    "air-changes": d.AIR_CHANGES, "heat": d.HEAT_RATE, "temperature": d.TEMPERATURE,
+    "temperature-swing": d.TEMPERATURE_DIFFERENCE, "elevation": d.LENGTH,
 }  # fmt: skip
 
 

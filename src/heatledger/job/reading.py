@@ -61,7 +61,7 @@ class Entries:
         return Mapping()
 
     def things(self, node: Node | None, path: str, what: str) -> dict[str, Node]:
-        """The things of a mapping by id; an id that is none is an error, and the thing is read all the same."""
+        """The things of a mapping by id; a key that is no id is an error, yet its thing is read."""
         mapping = self.mapping(node, path, what)
         found: dict[str, Node] = {}
         for key, each in mapping.entries.items():

@@ -6,7 +6,8 @@ import json
 from typing import Any
 
 from heatledger.job.errors import JobErrors
-from heatledger.job.text import Listing, Mapping, Node, Scalar, plain, tree_of, walk
+from heatledger.job.parsing import tree_of
+from heatledger.job.text import Listing, Mapping, Node, Scalar, plain, walk
 
 
 class SaveError(ValueError):

@@ -153,7 +153,8 @@ WHAT_IF = Shape("what-if", (
     NAME, Field("changes", "list", "changes", example="{set: air/changes, to: 0.35 ACH}"),
 ))  # fmt: skip
 CHANGE = Shape("change", (
-    text("set", "path of the value to set", "air/changes"), text("add", "path of the thing to add", "rooms/den"),
+    text("set", "path of the value to set", "air/changes"),
+    text("add", "path of the thing to add", "rooms/den"),
     text("remove", "path of the thing to remove", "rooms/den"), Field("to", "any", "what to put there"),
 ))  # fmt: skip
 JOB = Shape("job", (

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from heatledger.job.around import Around
 from heatledger.job.model import Air, Construction, Level, Neighbor, Room, Site, Unheated
 from heatledger.job.quantities import Reader
 from heatledger.job.reading import in_words, offer
 from heatledger.job.shapes import AIR, LEVEL, NEIGHBOR, ROOM, SITE, UNHEATED
-from heatledger.job.surfaces import Around, read_surfaces
+from heatledger.job.surfaces import read_surfaces
 from heatledger.job.text import Node
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure, missing

@@ -78,17 +78,19 @@ what-ifs:
 
 _US = {
     "units": "US", "length": "16' 6\"", "size": "16' 6\" × 12' 0\"", "side": "12' 0\"", "edge": "28' 6\"",
-    "u_value": "U-0.080", "u_ceiling": "U-0.033", "u_window": "U-0.35", "u_door": "U-0.40", "u_better": "U-0.22",
-    "f_factor": "0.73 Btu/(h·ft·°F)", "warm": "70 °F", "cold": "10 °F", "elevation": "300 ft", "ground": "50 °F",
-    "swing": "18 °F", "soil": "0.8 Btu/(h·ft·°F)", "wall_height": "9' 0\"", "ceiling_height": "8' 0\"",
-    "window": "3' 0\" × 4' 6\"", "door": "3' 0\" × 6' 8\"",
+    "u_value": "U-0.080", "u_ceiling": "U-0.033", "u_window": "U-0.35", "u_door": "U-0.40",
+    "u_better": "U-0.22", "f_factor": "0.73 Btu/(h·ft·°F)", "warm": "70 °F", "cold": "10 °F",
+    "elevation": "300 ft", "ground": "50 °F", "swing": "18 °F", "soil": "0.8 Btu/(h·ft·°F)",
+    "wall_height": "9' 0\"", "ceiling_height": "8' 0\"", "window": "3' 0\" × 4' 6\"",
+    "door": "3' 0\" × 6' 8\"",
 }  # fmt: skip
 _METRIC = {
     "units": "metric", "length": "5.00 m", "size": "5.00 m × 3.60 m", "side": "3.60 m", "edge": "8.60 m",
     "u_value": "0.45 W/(m²·K)", "u_ceiling": "0.19 W/(m²·K)", "u_window": "2.0 W/(m²·K)",
     "u_door": "2.3 W/(m²·K)", "u_better": "1.2 W/(m²·K)", "f_factor": "1.26 W/(m·K)", "warm": "21 °C",
     "cold": "-12 °C", "elevation": "90 m", "ground": "10 °C", "swing": "10 K", "soil": "1.4 W/(m·K)",
-    "wall_height": "2.75 m", "ceiling_height": "2.45 m", "window": "0.90 m × 1.40 m", "door": "0.90 m × 2.05 m",
+    "wall_height": "2.75 m", "ceiling_height": "2.45 m", "window": "0.90 m × 1.40 m",
+    "door": "0.90 m × 2.05 m",
 }  # fmt: skip
 
 

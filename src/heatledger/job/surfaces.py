@@ -12,6 +12,7 @@ from heatledger.job.shapes import SURFACE
 from heatledger.job.text import Node
 
 BEYOND_OF = {"below-grade wall": "ground", "below-grade floor": "ground", "slab edge": "outdoors"}
+_AGAINST_GROUND = "Against the ground use a construction of kind below-grade wall or floor, or a slab edge."
 
 
 def read_surfaces(reader: Reader, node: Node | None, around: Around, inherited: str) -> dict[str, Surface]:
@@ -65,13 +66,7 @@ def read_beyond(reader: Reader, text: str | None, path: str, around: Around, kin
     if text in ("outdoors", "ground"):
         if kind and text != BEYOND_OF.get(kind, "outdoors"):
             right = BEYOND_OF.get(kind)
-            mend = (
-                f"Write  beyond: {right}"
-                if right
-                else (
-                    "Against the ground use a construction of kind below-grade wall, below-grade floor or slab edge."
-                )
-            )
+            mend = f"Write  beyond: {right}" if right else _AGAINST_GROUND
             reader.error("ground-mismatch", here, f"Beyond a {kind} there cannot be {text}.", mend)
         return Beyond(text)
     where, _, name = text.partition("/")

@@ -161,17 +161,26 @@ def ancestors(*figures: Figure) -> list[Figure]:
     """Every figure these are built on, themselves last, each once, inputs before results."""
     order: list[Figure] = []
     seen: set[int] = set()
-    stack: list[tuple[Figure, bool]] = [(each, False) for each in reversed(figures)]
+    opened: list[Figure] = []
+    stack: list[Figure | None] = list(reversed(figures))
     while stack:
-        figure, ready = stack.pop()
-        if ready:
-            order.append(figure)
+        figure = stack.pop()
+        if figure is None:  # all inputs of the one opened last are in
+            order.append(opened.pop())
             continue
         if id(figure) in seen:
             continue
         seen.add(id(figure))
-        stack.append((figure, True))
-        stack.extend((each, False) for each in reversed(list(flat(figure.inputs))))
+        if not figure.inputs:
+            order.append(figure)
+            continue
+        opened.append(figure)
+        stack.append(None)
+        for each in reversed(figure.inputs):
+            if each.__class__ is tuple:
+                stack.extend(reversed(each))
+            else:
+                stack.append(each)
     return order
 
 

@@ -184,6 +184,10 @@ def carry_back(target: Figure, order: Sequence[Figure] | None = None) -> dict[in
         own = slopes.get(id(figure), 0.0)
         if own == 0.0 or not figure.inputs:
             continue
+        if _only_parts(figure):  # a sum moves as much as each of its parts
+            for part in figure.inputs[0]:
+                slopes[id(part)] = slopes.get(id(part), 0.0) + own
+            continue
         for each, slope in zip(figure.inputs, _own_slopes(figure), strict=True):
             if isinstance(each, tuple):
                 for one in each:

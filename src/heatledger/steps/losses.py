@@ -129,7 +129,7 @@ def room_loss(room: Room, job: Job, site: SiteConditions, beyond: TemperatureOf)
         for opening in each.openings.values():
             parts[opening.cause].append(opening.loss)
     parts["air"].append(air.loss)
-    causes, loss = _by_cause({cause: heat_loss(parts=some) for cause, some in parts.items() if some})
+    causes, loss = _by_cause({cause: _sum(some) for cause, some in parts.items() if some})
     return RoomLoss(
         name=room.name,
         level=room.level.id,
@@ -144,6 +144,11 @@ def room_loss(room: Room, job: Job, site: SiteConditions, beyond: TemperatureOf)
     )
 
 
+def _sum(parts: list[Figure]) -> Figure:
+    """The sum of several losses; a loss that stands alone is its own sum."""
+    return parts[0] if len(parts) == 1 else heat_loss(parts=parts)
+
+
 def _by_cause(losses: Mapping[str, Figure]) -> tuple[dict[str, Cause], Figure]:
     """The causes with their shares, and their sum."""
     whole = heat_loss(parts=losses.values())
@@ -152,18 +157,18 @@ def _by_cause(losses: Mapping[str, Figure]) -> tuple[dict[str, Cause], Figure]:
 
 def _level(name: str, rooms: list[RoomLoss]) -> LevelLoss:
     area = areas_total(areas=[each.floor_area for each in rooms])
-    loss = heat_loss(parts=[each.loss for each in rooms])
+    loss = _sum([each.loss for each in rooms])
     return LevelLoss(name, area, loss, loss_per_area(loss=loss, floor_area=area))
 
 
 def _house(rooms: Mapping[str, RoomLoss], site: SiteConditions) -> HouseLoss:
     area = areas_total(areas=[each.floor_area for each in rooms.values()])
-    loss = heat_loss(parts=[each.loss for each in rooms.values()])
+    loss = _sum([each.loss for each in rooms.values()])
     causes = {}
     for cause in CAUSES:
         parts = [each.causes[cause].loss for each in rooms.values() if cause in each.causes]
         if parts:
-            part = heat_loss(parts=parts)
+            part = _sum(parts)
             causes[cause] = Cause(part, share(part=part, whole=loss))
     return HouseLoss(
         floor_area=area,

@@ -15,12 +15,19 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.results import result
 from heatledger.ledger.solving import Sides, Unknown, solve
 from heatledger.physics.air import air_conductance, room_volume
-from heatledger.physics.envelope import areas_total, conductance, net_area
+from heatledger.physics.envelope import conductance, net_area
 from heatledger.physics.ground import edge_conductance
 from heatledger.physics.spaces import flow_between, heat_in, heat_out, heat_toward, space_temperature
 from heatledger.steps.air import changes_of
 from heatledger.steps.site import SiteConditions
-from heatledger.steps.surfaces import area_of_opening, floor_area_of, gross_area, surface_u, u_value_of
+from heatledger.steps.surfaces import (
+    area_of_opening,
+    floor_area_of,
+    gross_area,
+    surface_u,
+    total_area,
+    u_value_of,
+)
 
 
 @result
@@ -102,7 +109,7 @@ def _parts(space: Unheated, site: SiteConditions, house_air: Air | None) -> _Par
         net = gross
         if surface.openings:
             areas = {key: area_of_opening(each) for key, each in surface.openings.items()}
-            net = net_area(gross=gross, openings=areas_total(areas=areas.values()))
+            net = net_area(gross=gross, openings=total_area(list(areas.values())))
             for key, each in surface.openings.items():
                 through = conductance(area=areas[key], u_value=u_value_of(each.construction))
                 surfaces[f"{id}-{key}"] = Boundary(each.name, surface.beyond, through)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from heatledger.job.model import Beyond, Construction, Opening, Room, Surface, Unheated
 from heatledger.ledger.dimensions import Area, Conductance, HeatRate, Length, Temperature, Transmittance
@@ -125,13 +125,18 @@ def surface_u(surface: Surface, site: SiteConditions) -> Figure:
     return u_value_of(construction)
 
 
+def total_area(areas: Sequence[Figure]) -> Figure:
+    """Areas added up; one that stands alone is its own sum."""
+    return areas[0] if len(areas) == 1 else areas_total(areas=areas)
+
+
 def area_of_opening(opening: Opening) -> Figure:
     """Area of all openings of one entry."""
     one = opening.area
     if one is None:
         assert opening.width is not None and opening.height is not None
         one = rectangle_area(width=opening.width, height=opening.height)
-    return opening_area(area=one, count=opening.count)
+    return one if float(opening.count) == 1 else opening_area(area=one, count=opening.count)
 
 
 def surface_loss(
@@ -154,7 +159,7 @@ def surface_loss(
         )  # fmt: skip
     net = gross
     if openings:
-        net = net_area(gross=gross, openings=areas_total(areas=[each.area for each in openings.values()]))
+        net = net_area(gross=gross, openings=total_area([each.area for each in openings.values()]))
     u_value = surface_u(surface, site)
     return SurfaceLoss(
         surface.name, CAUSE_OF[construction.kind], construction.name, surface.beyond, gross, net, None, u_value,

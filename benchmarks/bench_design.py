@@ -1,0 +1,33 @@
+"""How long a designer waits: ``design()`` of the demo house, with and without an earlier design, and the band.
+
+The budgets are absolute (4 ms and 2 ms on two shared cores), so each is set against a floor of one
+millisecond of busy work measured in the same run.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from importlib import resources
+
+from timing import Row, best
+
+from heatledger.job.load import read_job
+from heatledger.steps.design import design
+from heatledger.studies.uncertainty import band
+
+MILLISECOND = 1e-3
+
+
+def rows() -> Iterator[Row]:
+    """The demo house designed from nothing, after one edit, and its first-order band."""
+    text = resources.files("heatledger").joinpath("examples", "ferrow-house.yaml").read_text("utf-8")
+    job = read_job(text, "ferrow-house.yaml")
+    edited = job.with_changes([{"set": "rooms/kitchen/surfaces/east-wall/length", "to": "6 ft"}])
+    house = design(job)
+    against = "one millisecond"
+    yield Row("design() of the demo house", best(lambda: design(job)), against, MILLISECOND, 4.0)
+    yield Row("design() after one edit, since", best(lambda: design(edited, since=house)), against, MILLISECOND)
+    yield Row("design() after one edit, anew", best(lambda: design(edited)), against, MILLISECOND)
+    yield Row("band of the house loss", best(lambda: band(house, "house/loss")), against, MILLISECOND, 2.0)
+    yield Row("findings", best(lambda: design(job).findings, 5), against, MILLISECOND)
+    yield Row("reading the job file", best(lambda: read_job(text, "x"), 5), against, MILLISECOND)

@@ -1,0 +1,259 @@
+"""Printed expressions, worked out by someone who knows only what is printed.
+
+Units are worked out beside the numbers by a general units library.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+import tokenize
+from dataclasses import dataclass
+from functools import cache
+
+import pint
+
+REGISTRY = pint.UnitRegistry()
+
+
+class Wrong(AssertionError):
+    """The printed arithmetic does not hold."""
+
+
+@dataclass(frozen=True)
+class Amount:
+    """A number as printed, its unit text, and the same thing in SI with its dimensions."""
+
+    number: float
+    unit: str
+    si: float
+    dims: tuple[float, float, float, float]
+
+
+NUMBER = r"−?(?:\d{1,3}(?:[,\u202f]\d{3})+|\d+)(?:\.\d+)?(?:×10[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)?"
+UNIT = (
+    r"(?:in\. w\.c\.|imp gal(?:/min)?|imp gpm|m³/h at 50 Pa|cfm50|"
+    r"(?!(?:is|and|as)\b)[A-Za-z°%µ][A-Za-z0-9°µ.·²³⁴⁵⁶⁷⁸⁹⁰¹⁻^]*(?:/(?:\([A-Za-z0-9°µ·²³⁴⁵⁶⁷⁸⁹⁰¹⁻^. ]+\)|[A-Za-z°µ.²³⁴]+))?)"
+)
+TOKEN = re.compile(
+    rf"\s*(?:(?P<word>the larger of|the smaller of|is just below|is just above|and\b|as\b|:)|(?P<root>√|ln(?=\()|exp(?=\())"
+    rf"|(?P<number>{NUMBER})(?: (?P<unit>{UNIT}))?|(?P<op>[+−×÷^<>≤≥()])|(?P<letter>[a-z]\d*\b))"
+)
+_WORDS = {
+    "Btu": "Btu_it", "kBtu": "(1000*Btu_it)", "MBH": "(1000*Btu_it/hour)", "therm": "(100000*Btu_it)",
+    "°F": "delta_degF", "°R": "delta_degF", "°C": "delta_degC", "K": "kelvin",
+    "h": "hour", "min": "minute", "s": "second", "day": "day", "lb": "pound", "gal": "gallon",
+    "imp gal": "imperial_gallon", "in. w.c.": "(conventional_water*inch*standard_gravity)",
+    "ACH": "(1/hour)", "cfm": "(foot**3/minute)", "cfm50": "(foot**3/minute)", "gpm": "(gallon/minute)",
+    "imp gpm": "(imperial_gallon/minute)", "ft": "foot", "in": "inch", "Wh": "(watt*hour)", "%": "(0.01)",
+    "L": "liter", "yd": "yard", "bar": "bar", "mbar": "millibar",
+}  # fmt: skip
+SUPERSCRIPTS = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")
+
+
+@cache
+def unit_in_si(text: str) -> tuple[float, tuple[float, float, float, float]]:
+    """SI size and dimensions (m, kg, s, K) of a printed unit."""
+    if not text:
+        return 1.0, (0.0, 0.0, 0.0, 0.0)
+    text = text.replace("m³/h at 50 Pa", "m³/h")
+
+    def factor(match: re.Match[str]) -> str:
+        word, power = match.group(1), match.group(2)
+        name = _WORDS.get(word, word)
+        if word == "in. w.c.":
+            name = "(1000*kilogram/meter**3*inch*standard_gravity)"
+        power = power.lstrip("^").translate(SUPERSCRIPTS) if power else ""
+        return f"{name}**({power})" if power else name
+
+    spelled = re.sub(r"(in\. w\.c\.|imp gal|imp gpm|[A-Za-z°%µ]+\d*)([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+|\^[\d.]+)?", factor, text)
+    try:
+        quantity = (REGISTRY.Quantity(1.0) * REGISTRY.parse_expression(spelled.replace("·", "*"))).to_base_units()
+    except (pint.PintError, pint.UndefinedUnitError, AttributeError, TypeError, ValueError, tokenize.TokenError) as fault:
+        raise Wrong(f"{text!r} is not a unit: {fault}") from None
+    powers = dict(quantity.dimensionality)
+    dims = tuple(float(powers.get(f"[{each}]", 0)) for each in ("length", "mass", "time", "temperature"))
+    return float(quantity.magnitude), dims  # type: ignore[return-value]
+
+
+def amount(number: float, unit: str) -> Amount:
+    """A printed number with its printed unit."""
+    size, dims = unit_in_si(unit)
+    return Amount(number, unit, number * size, dims)
+
+
+def plain_number(text: str) -> float:
+    """The value of a printed number."""
+    plain, _, power = text.replace(",", "").replace("\u202f", "").replace("−", "-").partition("×10")
+    return float(f"{plain}e{power.translate(SUPERSCRIPTS) or 0}")
+
+
+class Letters(dict[str, Amount]):
+    """Inner steps by letter, and which of them were taken up by a later line."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.used: set[str] = set()
+
+    def __getitem__(self, letter: str) -> Amount:
+        self.used.add(letter)
+        return super().__getitem__(letter)
+
+
+class Expression:
+    """Works out one printed expression; ``letters`` are the inner steps found so far."""
+
+    def __init__(self, text: str, letters: Letters) -> None:
+        self.letters = letters
+        self.tokens: list[tuple[str, str, str]] = []
+        at = 0
+        text = text.strip()
+        while at < len(text):
+            found = TOKEN.match(text, at)
+            if not found:
+                raise Wrong(f"cannot read {text[at:]!r} in {text!r}")
+            kind = str(found.lastgroup if found.lastgroup != "unit" else "number")
+            self.tokens.append((kind, found.group(kind), found.group("unit") or ""))
+            at = found.end()
+        self.at = 0
+
+    def value(self) -> Amount:
+        """The value of the whole expression."""
+        result = self.sum()
+        if self.at != len(self.tokens):
+            raise Wrong(f"something is left over: {self.tokens[self.at :]}")
+        return result
+
+    def next(self) -> str:
+        return self.tokens[self.at][1] if self.at < len(self.tokens) else ""
+
+    def take(self, expected: str | None = None) -> tuple[str, str, str]:
+        if self.at >= len(self.tokens):
+            raise Wrong("the expression ends too soon")
+        token = self.tokens[self.at]
+        if expected is not None and token[1] != expected:
+            raise Wrong(f"{expected!r} expected, {token[1]!r} found")
+        self.at += 1
+        return token
+
+    def sum(self) -> Amount:
+        if self.next() == "−":
+            self.take()
+            first = self.product()
+            result = Amount(-first.number, first.unit, -first.si, first.dims)
+        else:
+            result = self.product()
+        while self.next() in ("+", "−"):
+            op = self.take()[1]
+            result = added(result, self.product(), -1.0 if op == "−" else 1.0)
+        return result
+
+    def product(self) -> Amount:
+        result = self.power()
+        while self.next() in ("×", "÷"):
+            op = self.take()[1]
+            result = multiplied(result, self.power(), op)
+        return result
+
+    def power(self) -> Amount:
+        base = self.one()
+        if self.next() == "^":
+            if self.tokens[self.at - 1][1].startswith("−"):
+                raise Wrong("it is not clear whether the minus stands under the power")
+            self.take()
+            exponent = self.one()
+            n = exponent.number
+            if any(base.dims) and n != int(n):
+                raise Wrong("a broken power of something with a unit")
+            if not any(base.dims) and n != int(n) and not math.isclose(base.si, base.number, rel_tol=1e-5):
+                raise Wrong("what stands under a broken power is not a plain number")
+            base = Amount(base.number**n, "*", base.si**n, tuple(d * n for d in base.dims))  # type: ignore[arg-type]
+        return base
+
+    def one(self) -> Amount:
+        kind, text, unit = self.take()
+        if kind == "number":
+            return amount(plain_number(text), unit)
+        if kind == "letter":
+            if text not in self.letters:
+                raise Wrong(f"no step {text!r}")
+            return self.letters[text]
+        if text == "(":
+            inner = self.sum()
+            self.take(")")
+            return inner
+        if kind == "root":
+            return self.function(text)
+        if text in ("the larger of", "the smaller of"):
+            first = self.sum()
+            self.take("and")
+            second = self.sum()
+            alike(first, second)
+            return (max if "larger" in text else min)(first, second, key=lambda each: each.number)
+        if text == "as":
+            return self.branch()
+        raise Wrong(f"{text!r} stands where a number is expected")
+
+    def function(self, name: str) -> Amount:
+        self.take("(")
+        inner = self.sum()
+        self.take(")")
+        if name == "√":
+            half = tuple(d / 2 for d in inner.dims)
+            return Amount(math.sqrt(inner.number), "*", math.sqrt(inner.si), half)  # type: ignore[arg-type]
+        if any(inner.dims) or not math.isclose(inner.number, inner.si, rel_tol=1e-5, abs_tol=1e-12):
+            raise Wrong(f"{name} of something that is not a plain number")
+        result = math.log(inner.number) if name == "ln" else math.exp(inner.number)
+        return Amount(result, "", result, (0.0, 0.0, 0.0, 0.0))
+
+    def branch(self) -> Amount:
+        left = self.sum()
+        sign = self.take()[1]
+        right = self.sum()
+        alike(left, right)
+        if sign in ("is just below", "is just above"):
+            if not math.isclose(left.number, right.number, rel_tol=2e-5):
+                raise Wrong(f"{left.number} {sign} {right.number} does not hold")
+            self.take(":")
+            return self.sum()
+        holds = {
+            "<": left.number < right.number, ">": left.number > right.number,
+            "≤": left.number <= right.number, "≥": left.number >= right.number,
+        }[sign]  # fmt: skip
+        if not holds:
+            raise Wrong(f"{left.number} {sign} {right.number} does not hold")
+        self.take(":")
+        return self.sum()
+
+
+_ONE_SCALE = {"°F": "°F", "°R": "°F", "°C": "K", "K": "K"}
+
+
+def alike(a: Amount, b: Amount) -> None:
+    """Terms of a sum must have one unit."""
+    if a.dims != b.dims:
+        raise Wrong(f"unlike units are added: {a.unit} and {b.unit}")
+    if "*" not in (a.unit, b.unit):
+        one, other = (_ONE_SCALE.get(each.unit, each.unit) for each in (a, b))
+        if one != other:
+            raise Wrong(f"two units in one sum: {a.unit} and {b.unit}")
+    for each in (a, b):
+        if each.number and "*" in (a.unit, b.unit):
+            reference = a if a.number else b
+            if not math.isclose(each.si / each.number, reference.si / reference.number, rel_tol=2e-5):
+                raise Wrong(f"two units in one sum: {a.si}/{a.number} and {b.si}/{b.number}")
+
+
+def added(a: Amount, b: Amount, sign: float) -> Amount:
+    alike(a, b)
+    return Amount(a.number + sign * b.number, a.unit if a.unit == b.unit else "*", a.si + sign * b.si, a.dims)
+
+
+def multiplied(a: Amount, b: Amount, op: str) -> Amount:
+    power = 1 if op == "×" else -1
+    dims = tuple(x + power * y for x, y in zip(a.dims, b.dims, strict=True))
+    if op == "÷" and b.number == 0:
+        raise Wrong("divided by nothing")
+    number = a.number * b.number if op == "×" else a.number / b.number
+    si = a.si * b.si if op == "×" else a.si / b.si
+    return Amount(number, "*", si, dims)  # type: ignore[arg-type]
