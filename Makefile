@@ -1,6 +1,8 @@
 # Every target sets up what it needs in .venv; a second run starts at once.
 PYTHON ?= python3
 BIN    := .venv/bin
+# How many tests run side by side; those of one file stay together, so a wheel is built once.
+WORKERS ?= 2
 
 # An environment that happens to be active must not leak in; byte code makes every start faster.
 unexport VIRTUAL_ENV PYTHONPATH PYTHONHOME PYTHONDONTWRITEBYTECODE
@@ -16,7 +18,7 @@ demo: .venv/.runtime ## design the invented demo houses: room table here, papers
 	@$(BIN)/heatledger demo
 
 test: lint ## everything that must hold: lint, then all tests
-	$(BIN)/python -m pytest -q
+	$(BIN)/python -m pytest -q -n $(WORKERS) --dist loadfile
 
 lint: .venv/.dev ## style, types, and the order of the layers
 	$(BIN)/ruff check .

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from heatledger.job.errors import CODES, JobErrors
+from heatledger.job.errors import CODES, MOST, JobErrors
 from heatledger.job.load import load_job
 from tests.job.samples import BROKEN, codes, sample_index
 
@@ -64,6 +64,7 @@ def test_a_large_file_is_refused_without_reading_it(tmp_path: Path) -> None:
     with pytest.raises(JobErrors) as caught:
         load_job(path)
     assert codes(caught.value) == ["too-large"]
+    assert not caught.value.has_no_file
 
 
 def test_a_large_text_is_refused() -> None:
@@ -77,6 +78,7 @@ def test_an_absent_file_offers_its_neighbors(tmp_path: Path) -> None:
     with pytest.raises(JobErrors) as caught:
         load_job(tmp_path / "kiln-lnae.yaml")
     assert codes(caught.value) == ["file-not-found"]
+    assert caught.value.has_no_file
     assert "kiln-lane.yaml" in str(caught.value)
 
 
@@ -93,6 +95,15 @@ def test_all_that_is_wrong_comes_at_once_in_the_order_of_the_file() -> None:
         load_job(text)
     assert codes(caught.value) == ["wrong-unit", "unknown-level", "unknown-room"]
     assert str(caught.value).startswith("the job: 3 errors\n")
+
+
+def test_a_file_of_another_kind_is_not_told_a_thousand_times() -> None:
+    with pytest.raises(JobErrors) as caught:
+        load_job("".join(f"entry-{i}: some value\n" for i in range(3000)))
+    assert len(caught.value.errors) == MOST
+    with pytest.raises(JobErrors) as caught:
+        load_job("a: |\n  b\n" + "a: 1\n" * 3000)
+    assert len(caught.value.errors) == MOST
 
 
 def test_a_newer_file_is_told_so_and_not_picked_apart() -> None:

@@ -30,10 +30,14 @@ def test_the_fast_reader_reads_what_people_write(text: str) -> None:
 
 
 PIECES = st.sampled_from([
-    "a: 1", "b: two words", "c:", "d: {e: 1, f: [2, 3]}", "g: - x", "h: 12' 6\"  # tape", "- item", "i: -2 °F",
-    "j: {k: -1}", "l: 'quoted'", "m: a: b", "n: {o}", "# note", "", "p: [{q: r}, s]", "t: |", "u: a#b", "v: {}",
-    "w: []", "x: {y: 1,500 ft2}", "z : 1", "a/b@c: 2", "k:  3 ", "é: 4", "1: 5", "&n o: 1", "q: ---", "---", "y: :z",
-    "e: {f: }", "r: {s: {t: u}, v: w}  # end", "o: x, y", "f: 10 %", "*a: 1", "s: [a, b,]", "d: {a: 1,b: 2}",
+    "a: 1", "b: two words", "c:", "d: {e: 1, f: [2, 3]}", "g: - x",
+    "h: 12' 6\"  # tape", "- item", "i: -2 °F",
+    "j: {k: -1}", "l: 'quoted'", "m: a: b", "n: {o}", "# note", "", "p: [{q: r}, s]",
+    "t: |", "u: a#b", "v: {}",
+    "w: []", "x: {y: 1,500 ft2}", "z : 1", "a/b@c: 2", "k:  3 ", "é: 4", "1: 5", "&n o: 1", "q: ---", "---",
+    "y: :z", "e: {f: }", "r: {s: {t: u}, v: w}  # end", "o: x, y", "f: 10 %", "*a: 1", "s: [a, b,]",
+    "d: {a: 1,b: 2}", "b: x  # it's", "b: \"x # y\"", "f: [a: b]",
+    "c:   # note", "...", "a: [x]y", "n: {a: 1} b",
 ])  # fmt: skip
 ROWS = st.lists(st.tuples(st.integers(0, 3), PIECES), min_size=1, max_size=8)
 

@@ -18,7 +18,8 @@ def test_the_other_room_gets_it_by_itself() -> None:
 
 
 def test_each_keeps_its_own_when_both_give_it_alike() -> None:
-    both = "    floor_area: 100 ft2\n    surfaces:\n      inner-wall: {construction: wall, area: 99 ft2, beyond: rooms/kitchen}\n"
+    wall = "      inner-wall: {construction: wall, area: 99 ft2, beyond: rooms/kitchen}\n"
+    both = f"    floor_area: 100 ft2\n    surfaces:\n{wall}"
     job = small(("    floor_area: 100 ft2\n", both))
     assert list(job.rooms["hall"].surfaces) == ["inner-wall"]
     assert job.rooms["hall"].surfaces["inner-wall"].from_other == ""
@@ -34,13 +35,8 @@ def test_an_unheated_space_has_the_floors_of_the_rooms_above() -> None:
 
 
 def test_no_name_is_taken_twice() -> None:
-    job = small(
-        (
-            "  hall:\n",
-            "  hall:\n    surfaces:\n      kitchen-inner-wall: {construction: wall, area: 9 ft2, beyond: outdoors}\n",
-        )
-    )
-    hall = job.rooms["hall"].surfaces
+    wall = "      kitchen-inner-wall: {construction: wall, area: 9 ft2, beyond: outdoors}\n"
+    hall = small(("  hall:\n", f"  hall:\n    surfaces:\n{wall}")).rooms["hall"].surfaces
     assert len(hall) == 2
     assert hall["kitchen-inner-wall"].from_other == ""
     assert {each.id for each in hall.values()} == set(hall)

@@ -8,18 +8,12 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tests.ledger.expressions import (
-    NUMBER, SUPERSCRIPTS, UNIT, Amount, Expression, Letters, Wrong, added, alike, amount, multiplied,
+    NUMBER, UNIT, Amount, Expression, Letters, Wrong, added, alike, amount, last_place, multiplied,
     plain_number, unit_in_si,
 )  # fmt: skip
-
-
-def last_place(text: str) -> float:
-    """One unit of the last place printed."""
-    plain, _, power = text.partition("×10")
-    return 10.0 ** (int(power.translate(SUPERSCRIPTS) or 0) - len(plain.partition(".")[2]))
 
 
 def agrees(printed: str, unit: str, worked: Amount, what: str, places: float | None = None) -> None:
@@ -31,8 +25,18 @@ def agrees(printed: str, unit: str, worked: Amount, what: str, places: float | N
     size, dims = unit_in_si(unit)
     if dims != tuple(round(each, 9) for each in worked.dims):
         raise Wrong(f"{what}: {unit!r} is not the unit the arithmetic gives")
-    if worked.number and not math.isclose(worked.si, worked.number * size, rel_tol=2e-5):
-        raise Wrong(f"{what}: the units give {worked.si / size:.8g} {unit}, the numbers {worked.number:.8g}")
+    if not math.isclose(worked.size, size, rel_tol=1e-9):
+        raise Wrong(f"{what}: printed in {unit}, worked out in {worked.size / size:.8g} of it")
+
+
+INNER_FIGURES = 5
+
+
+def agrees_inner(printed: str, unit: str, worked: Amount, what: str) -> None:
+    """Hold an inner result: it is rounded to five figures or to a whole number, zeros at the end dropped."""
+    number = plain_number(printed)
+    figure = math.floor(math.log10(abs(number)) + 1e-12) - INNER_FIGURES + 1 if number else -9
+    agrees(printed, unit, worked, what, 0.501 * 10.0 ** (figure if "×10" in printed else min(figure, 0)))
 
 
 STEP = re.compile(rf"^ {{4}}([a-z]\d*) = (.+) = ({NUMBER})(?: ({UNIT}))?$")
@@ -41,6 +45,7 @@ ANSWER = re.compile(rf"^ {{6}} *(less than )?({NUMBER})(?: ({UNIT}))?(?: {{2,}}(
 HAND = re.compile(rf"^ {{4}}By hand: (.+) = (less than )?({NUMBER})(?: ({UNIT}))?(?: +\((.*)\))?$")
 BROKEN = re.compile(r"^ {4}(?:[a-z]\d* = |By hand: )")
 NEAREST = re.compile(rf"^to the nearest ({NUMBER})$")
+SHOWN_AS = re.compile(rf"shown as ({NUMBER})$")
 ADD_TO = re.compile(rf"^rounded parts add to ({NUMBER})$")
 
 
@@ -70,7 +75,8 @@ def _redo(lines: list[str]) -> tuple[Amount, float]:
     worked = _column(lines[blanks[-1] + 1 : rule], letters)
     if set(letters) != letters.used:
         raise Wrong(f"steps that nothing uses: {sorted(set(letters) - letters.used)}")
-    _hold(answer, worked, is_total)
+    parts = [row.group(2) for row in map(ROW.match, lines[blanks[-1] + 1 : rule]) if row] if is_total else None
+    _hold(answer, worked, parts)
     for line in lines[rule + 1 :]:
         if line.startswith("    By hand:"):
             _by_hand(line)
@@ -105,10 +111,10 @@ def _step(line: str, letters: Letters) -> None:
     if not step:
         raise Wrong(f"a step that cannot be read: {line!r}")
     worked = Expression(step.group(2), letters).value()
-    agrees(step.group(3), step.group(4) or "", worked, f"step {step.group(1)}")
+    agrees_inner(step.group(3), step.group(4) or "", worked, f"step {step.group(1)}")
     if step.group(1) in letters:
         raise Wrong(f"two steps are called {step.group(1)}")
-    letters[step.group(1)] = Amount(worked.number, step.group(4) or "", worked.si, worked.dims)
+    letters[step.group(1)] = replace(worked, unit=step.group(4) or "")
 
 
 def joined(lines: list[str]) -> list[str]:
@@ -116,8 +122,9 @@ def joined(lines: list[str]) -> list[str]:
     whole: list[str] = []
     for line in lines:
         deeper = bool(line.strip()) and len(line) - len(line.lstrip()) > 6
-        opened = whole and (BROKEN.match(whole[-1]) or ROW.match(whole[-1]))
-        if deeper and opened:
+        row = ROW.match(whole[-1]) if whole else None
+        beside = row and row.group(4) and len(line) - len(line.lstrip()) == row.start(4)
+        if deeper and (beside or (whole and BROKEN.match(whole[-1]))):
             whole[-1] += " " + line.strip()
         else:
             whole.append(line)
@@ -127,21 +134,24 @@ def joined(lines: list[str]) -> list[str]:
 def _column(block: list[str], letters: Letters) -> Amount:
     """The value of the column, or of the one line, above the rule."""
     rows = [ROW.match(line) for line in block]
+    if rows and all(rows) and len({row.group(1) in "+−" for row in rows[1:] if row}) > 1:
+        raise Wrong("a column that both adds and multiplies")
     if not rows or not all(rows):
         return Expression(" ".join(line.strip() for line in block), letters).value()
     result: Amount | None = None
     for row in rows:
         assert row is not None
         op, printed, unit, note = row.group(1).strip(), row.group(2), row.group(3) or "", row.group(4) or ""
-        one = amount(plain_number(printed), unit)
-        if note.startswith("= "):
-            worked = Expression(note[2:], letters).value()
-            agrees(printed, unit, worked, f"line {printed}")
-            one = Amount(worked.number, unit, worked.si, worked.dims)
+        one = amount(printed, unit) if not note.startswith("= ") else _worked_row(printed, unit, note, letters)
+        shown = SHOWN_AS.search(note)
+        if "shown as" in note and not shown:
+            raise Wrong(f"it is not clear what {printed} is shown as: {note!r}")
+        if shown and abs(one.number - plain_number(shown.group(1))) > 0.51 * last_place(shown.group(1)):
+            raise Wrong(f"{printed} is not what is shown as {shown.group(1)}")
         if result is None:
             if op in ("×", "÷", "+"):
                 raise Wrong(f"the first line has an operator: {row.group(0)!r}")
-            result = Amount(-one.number, one.unit, -one.si, one.dims) if op == "−" else one
+            result = replace(one, number=-one.number) if op == "−" else one
         elif op in ("+", "−"):
             result = added(result, one, 1.0 if op == "+" else -1.0)
         elif op in ("×", "÷"):
@@ -152,20 +162,28 @@ def _column(block: list[str], letters: Letters) -> Amount:
     return result
 
 
-def _hold(answer: re.Match[str], worked: Amount, is_total: bool) -> None:
+def _worked_row(printed: str, unit: str, note: str, letters: Letters) -> Amount:
+    worked = Expression(note[2:], letters).value()
+    agrees_inner(printed, unit, worked, f"line {printed}")
+    return replace(worked, unit=unit)
+
+
+def _hold(answer: re.Match[str], worked: Amount, parts: list[str] | None) -> None:
     """Hold the answer to the column; a total may say what its rounded parts add to."""
     less, printed, unit, remark = answer.group(1), answer.group(2), answer.group(3) or "", answer.group(4) or ""
     if less:
         _less_than(printed, unit, worked)
         return
     said = ADD_TO.match(remark)
-    if said and is_total:
+    if said and parts is not None:
         agrees(said.group(1), unit, worked, "rounded parts", 0.51 * last_place(said.group(1)))
-        if said.group(1) == printed:
+        if plain_number(said.group(1)) == plain_number(printed):
             raise Wrong("the rounded parts are said to miss the total, and do not")
+        most = sum(last_place(each) for each in [*parts, printed]) / 2
+        agrees(printed, unit, worked, "the total", most * (1 + 1e-6))
         return
-    if is_total:
-        if remark not in ("", "rounded parts"):
+    if parts is not None:
+        if remark:
             raise Wrong(f"a total with a remark that says nothing: {remark!r}")
         agrees(printed, unit, worked, "the total", 0.51 * last_place(printed))
         return
@@ -185,6 +203,8 @@ def _said_place(printed: str, remark: str) -> float | None:
 
 
 def _less_than(printed: str, unit: str, worked: Amount) -> None:
+    if printed.strip("0.,\u202f").split("×")[0] != "1":
+        raise Wrong(f"less than {printed}: a limit is one unit of some place")
     if abs(worked.number) >= plain_number(printed) * (1 + 1e-9):
         raise Wrong(f"{worked.number} is not less than {printed}")
     agrees(printed, unit, worked, "less than", 2 * plain_number(printed))

@@ -8,7 +8,8 @@ from __future__ import annotations
 import math
 import re
 import tokenize
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from functools import cache
 
 import pint
@@ -20,14 +21,23 @@ class Wrong(AssertionError):
     """The printed arithmetic does not hold."""
 
 
+Dims = tuple[float, float, float, float]
+PLAIN: Dims = (0.0, 0.0, 0.0, 0.0)
+
+
 @dataclass(frozen=True)
 class Amount:
-    """A number as printed, its unit text, and the same thing in SI with its dimensions."""
+    """A number, and the unit it is counted in: its text, its SI size and its dimensions."""
 
     number: float
     unit: str
-    si: float
-    dims: tuple[float, float, float, float]
+    size: float
+    dims: Dims
+
+    @property
+    def is_plain(self) -> bool:
+        """Whether it has no unit at all."""
+        return not any(self.dims) and math.isclose(self.size, 1.0, rel_tol=1e-9)
 
 
 NUMBER = r"−?(?:\d{1,3}(?:[,\u202f]\d{3})+|\d+)(?:\.\d+)?(?:×10[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)?"
@@ -52,10 +62,10 @@ SUPERSCRIPTS = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")
 
 
 @cache
-def unit_in_si(text: str) -> tuple[float, tuple[float, float, float, float]]:
+def unit_in_si(text: str) -> tuple[float, Dims]:
     """SI size and dimensions (m, kg, s, K) of a printed unit."""
     if not text:
-        return 1.0, (0.0, 0.0, 0.0, 0.0)
+        return 1.0, PLAIN
     text = text.replace("m³/h at 50 Pa", "m³/h")
 
     def factor(match: re.Match[str]) -> str:
@@ -76,16 +86,29 @@ def unit_in_si(text: str) -> tuple[float, tuple[float, float, float, float]]:
     return float(quantity.magnitude), dims  # type: ignore[return-value]
 
 
-def amount(number: float, unit: str) -> Amount:
-    """A printed number with its printed unit."""
+def amount(text: str, unit: str) -> Amount:
+    """A printed number with its printed unit; a factor between two units must be the true one."""
+    number = plain_number(text)
     size, dims = unit_in_si(unit)
-    return Amount(number, unit, number * size, dims)
+    if not any(dims) and unit != "%" and not math.isclose(size, 1.0, rel_tol=1e-9):
+        one = number * size
+        if abs(one - 1.0) > 0.51 * last_place(text) / abs(number or 1.0):
+            raise Wrong(f"{text} {unit} is no factor between two units: one is {one:.8g} of the other")
+    return Amount(number, unit, size, dims)
 
 
 def plain_number(text: str) -> float:
     """The value of a printed number."""
+    if not re.fullmatch(NUMBER, text):
+        raise Wrong(f"{text!r} is not a number")
     plain, _, power = text.replace(",", "").replace("\u202f", "").replace("−", "-").partition("×10")
     return float(f"{plain}e{power.translate(SUPERSCRIPTS) or 0}")
+
+
+def last_place(text: str) -> float:
+    """One unit of the last place printed."""
+    plain, _, power = text.partition("×10")
+    return 10.0 ** (int(power.translate(SUPERSCRIPTS) or 0) - len(plain.partition(".")[2]))
 
 
 class Letters(dict[str, Amount]):
@@ -140,7 +163,7 @@ class Expression:
         if self.next() == "−":
             self.take()
             first = self.product()
-            result = Amount(-first.number, first.unit, -first.si, first.dims)
+            result = replace(first, number=-first.number)
         else:
             result = self.product()
         while self.next() in ("+", "−"):
@@ -162,18 +185,13 @@ class Expression:
                 raise Wrong("it is not clear whether the minus stands under the power")
             self.take()
             exponent = self.one()
-            n = exponent.number
-            if any(base.dims) and n != int(n):
-                raise Wrong("a broken power of something with a unit")
-            if not any(base.dims) and n != int(n) and not math.isclose(base.si, base.number, rel_tol=1e-5):
-                raise Wrong("what stands under a broken power is not a plain number")
-            base = Amount(base.number**n, "*", base.si**n, tuple(d * n for d in base.dims))  # type: ignore[arg-type]
+            base = raised(base, exponent)
         return base
 
     def one(self) -> Amount:
         kind, text, unit = self.take()
         if kind == "number":
-            return amount(plain_number(text), unit)
+            return amount(text, unit)
         if kind == "letter":
             if text not in self.letters:
                 raise Wrong(f"no step {text!r}")
@@ -199,12 +217,11 @@ class Expression:
         inner = self.sum()
         self.take(")")
         if name == "√":
-            half = tuple(d / 2 for d in inner.dims)
-            return Amount(math.sqrt(inner.number), "*", math.sqrt(inner.si), half)  # type: ignore[arg-type]
-        if any(inner.dims) or not math.isclose(inner.number, inner.si, rel_tol=1e-5, abs_tol=1e-12):
+            half = tuple(each / 2 for each in inner.dims)
+            return Amount(worked(math.sqrt, inner.number), "*", math.sqrt(inner.size), half)  # type: ignore[arg-type]
+        if not inner.is_plain:
             raise Wrong(f"{name} of something that is not a plain number")
-        result = math.log(inner.number) if name == "ln" else math.exp(inner.number)
-        return Amount(result, "", result, (0.0, 0.0, 0.0, 0.0))
+        return Amount(worked(math.log if name == "ln" else math.exp, inner.number), "", 1.0, PLAIN)
 
     def branch(self) -> Amount:
         left = self.sum()
@@ -237,23 +254,43 @@ def alike(a: Amount, b: Amount) -> None:
         one, other = (_ONE_SCALE.get(each.unit, each.unit) for each in (a, b))
         if one != other:
             raise Wrong(f"two units in one sum: {a.unit} and {b.unit}")
-    for each in (a, b):
-        if each.number and "*" in (a.unit, b.unit):
-            reference = a if a.number else b
-            if not math.isclose(each.si / each.number, reference.si / reference.number, rel_tol=2e-5):
-                raise Wrong(f"two units in one sum: {a.si}/{a.number} and {b.si}/{b.number}")
+    if not math.isclose(a.size, b.size, rel_tol=1e-9):
+        raise Wrong(f"two units in one sum: one is {a.size / b.size:.8g} of the other")
 
 
 def added(a: Amount, b: Amount, sign: float) -> Amount:
+    """A sum or difference."""
     alike(a, b)
-    return Amount(a.number + sign * b.number, a.unit if a.unit == b.unit else "*", a.si + sign * b.si, a.dims)
+    return Amount(a.number + sign * b.number, a.unit if a.unit == b.unit else "*", a.size, a.dims)
 
 
 def multiplied(a: Amount, b: Amount, op: str) -> Amount:
+    """A product or quotient."""
     power = 1 if op == "×" else -1
     dims = tuple(x + power * y for x, y in zip(a.dims, b.dims, strict=True))
     if op == "÷" and b.number == 0:
         raise Wrong("divided by nothing")
     number = a.number * b.number if op == "×" else a.number / b.number
-    si = a.si * b.si if op == "×" else a.si / b.si
-    return Amount(number, "*", si, dims)  # type: ignore[arg-type]
+    return Amount(number, "*", a.size * b.size**power, dims)  # type: ignore[arg-type]
+
+
+def raised(base: Amount, exponent: Amount) -> Amount:
+    """A power; a broken one only of a plain number."""
+    n = exponent.number
+    if not exponent.is_plain:
+        raise Wrong("an exponent with a unit")
+    if n != int(n) and not base.is_plain:
+        raise Wrong("a broken power of something with a unit")
+    dims = tuple(each * n for each in base.dims)
+    return Amount(worked(lambda each: each**n, base.number), "*", base.size**n, dims)  # type: ignore[arg-type]
+
+
+def worked(function: Callable[[float], float], number: float) -> float:
+    """The value of a function, where it has one."""
+    try:
+        result = function(number)
+    except (ValueError, ZeroDivisionError, OverflowError) as fault:
+        raise Wrong(f"the arithmetic has no answer: {fault}") from None
+    if isinstance(result, complex):
+        raise Wrong("the arithmetic has no answer")
+    return result

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from random import Random
 
 from heatledger.ledger.units import UNITS
 from tests.ledger import blind
-from tests.ledger.expressions import NUMBER, UNIT, Wrong, unit_in_si
+from tests.ledger.expressions import NUMBER, UNIT, last_place, plain_number, unit_in_si
 
-ROLES = ("input", "inner", "answer")
 SUPER, PLAIN = "⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789"
 MARK = re.compile(rf"(?<![\w.,·/²³⁴])({NUMBER})(?: ({UNIT}))?")
 SWAPS = {"+": "−", "−": "+", "×": "÷", "÷": "×", "√": "ln", "ln": "√", "exp": "ln", "<": ">", "≥": "<", "≤": ">",
@@ -83,7 +83,7 @@ def _role(line: str, n: int, rule: int, before: str, after: str) -> str:
 def other_digits(text: str, number: Printed, moves: tuple[int, ...]) -> Iterator[tuple[str, float]]:
     """The text with one digit of a number changed, and by how many of its last place that moves it."""
     old = text[number.start : number.end]
-    step = blind.last_place(old)
+    step = last_place(old)
     for i in range(number.start, number.end):
         for digits in (PLAIN, SUPER):
             if text[i] in digits:
@@ -92,18 +92,18 @@ def other_digits(text: str, number: Printed, moves: tuple[int, ...]) -> Iterator
                     spoiled = text[:i] + new + text[i + 1 :]
                     changed = spoiled[number.start : number.end]
                     whole = re.fullmatch(NUMBER, changed)
-                    value = blind.plain_number(changed) if whole else float("inf")
-                    yield spoiled, abs(value - blind.plain_number(old)) / step
+                    value = plain_number(changed) if whole else float("inf")
+                    yield spoiled, abs(value - plain_number(old)) / step
 
 
-def other_units(text: str, number: Printed) -> Iterator[tuple[str, str]]:
-    """The text with the unit of one number changed to every other unit of the table, or left out."""
+def other_units(text: str, number: Printed, random: Random, unlike: int = 4) -> Iterator[tuple[str, str]]:
+    """The text with the unit of one number changed: to each like it, to some unlike it, and to none."""
     mine = unit_in_si(number.unit)
-    for other in UNITS:
-        unit = "" if other == "1" else other
-        size, dims = unit_in_si(unit)
-        if dims == mine[1] and abs(size / mine[0] - 1) < 1e-9:
-            continue  # another name of the same unit, or of the same step of temperature
+    every = {unit: unit_in_si(unit) for unit in (each.replace("1", "", each == "1") for each in UNITS)}
+    # Another name of the same unit, and the same step of temperature, are no corruption.
+    like = [unit for unit, (size, dims) in every.items() if dims == mine[1] and abs(size / mine[0] - 1) > 1e-9]
+    others = [unit for unit, (_, dims) in every.items() if dims != mine[1]]
+    for unit in [*like, *random.sample(others, unlike), *([""] if number.unit and any(mine[1]) else [])]:
         if number.unit and unit:
             yield text[: number.unit_start] + unit + text[number.unit_start + len(number.unit) :], unit
         elif number.unit:
@@ -129,12 +129,3 @@ def fewer_lines(text: str) -> Iterator[tuple[str, str]]:
         yield "\n".join(lines[:n] + lines[n + 1 :]), f"without {lines[n]!r}"
         if n < rule:
             yield "\n".join([*lines[: n + 1], *lines[n:]]), f"twice {lines[n]!r}"
-
-
-def caught(text: str) -> bool:
-    """Whether the blind evaluator refuses a text."""
-    try:
-        blind.redo(text)
-    except Wrong:
-        return True
-    return False

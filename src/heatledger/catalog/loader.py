@@ -79,11 +79,16 @@ class ConstructionRow:
 @cache
 def load_table(name: str) -> Table:
     """The table of this name. Raises ``CatalogError`` when there is none or it is not sound."""
+    return table_from(_text(name), name)
+
+
+@cache
+def _text(name: str) -> str:
     place = resources.files("heatledger.catalog").joinpath(name + ".yaml")
     # A name that is not plain could lead out of the folder.
     if not name.isidentifier() or not place.is_file():
         raise CatalogError(f"the catalog has no table called {name!r}")
-    return table_from(place.read_text("utf-8"), name)
+    return place.read_text("utf-8")
 
 
 def table_from(text: str, name: str) -> Table:
@@ -128,16 +133,32 @@ def constructions() -> dict[str, ConstructionRow]:
     """Every construction of the catalog by its key. Raises ``CatalogError`` when two tables share one."""
     found: dict[str, ConstructionRow] = {}
     for name in CONSTRUCTION_TABLES:
-        table = load_table(name)
-        quantity = next(each for each in table.columns if each in QUANTITIES)
-        for key, row in table.rows.items():
+        for key, row in _constructions_in(name).items():
             if key in found:
                 raise CatalogError(f"{key!r} stands in two tables: {found[key].table} and {name}")
-            found[key] = ConstructionRow(
-                key, row.name, table.kind, quantity, row.typed[quantity], table.columns[quantity],
-                row.citation, _beside(table, key, quantity), name,
-            )  # fmt: skip
+            found[key] = row
     return found
+
+
+def construction(key: str) -> ConstructionRow | None:
+    """The construction of this key, or None; only the tables whose text holds the key are read."""
+    for name in CONSTRUCTION_TABLES:
+        if key in _text(name) and key in _constructions_in(name):
+            return _constructions_in(name)[key]
+    return None
+
+
+@cache
+def _constructions_in(name: str) -> dict[str, ConstructionRow]:
+    table = load_table(name)
+    quantity = next(each for each in table.columns if each in QUANTITIES)
+    return {
+        key: ConstructionRow(
+            key, row.name, table.kind, quantity, row.typed[quantity], table.columns[quantity],
+            row.citation, _beside(table, key, quantity), name,
+        )
+        for key, row in table.rows.items()
+    }  # fmt: skip
 
 
 def _beside(table: Table, key: str, column: str) -> tuple[str, ...]:

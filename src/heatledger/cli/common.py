@@ -37,15 +37,11 @@ def read(job_file: Path, what_ifs: tuple[str, ...] = ()) -> Job:
         return job.with_what_ifs(*what_ifs) if what_ifs else job
     except JobErrors as errors:
         say(str(errors))
-        end(TO_MEND)
-    except FileNotFoundError:
-        say(f"There is no file {job_file}.")
+        if not errors.has_no_file:
+            end(TO_MEND)
         near = [each.name for each in _beside(job_file) if each.suffix in (".yaml", ".yml")][:5]
         if near:
             say(f"In that folder there are: {', '.join(near)}.")
-        end(WRONG_USE)
-    except (OSError, UnicodeDecodeError) as fault:
-        say(f"{job_file} cannot be read: {getattr(fault, 'strerror', None) or fault}.")
         end(WRONG_USE)
 
 

@@ -26,7 +26,8 @@ def unfolded(found: Placed, units: Preset, levels: int) -> str:
         layer = below
         if not layer:
             break
-    uses = names.uses(found.original)
+    # Losses built on it first; shares and losses per area say less.
+    uses = sorted(names.uses(found.original), key=lambda each: each.dimension is not found.dimension)
     if uses:
         said = [f"{show(each, units)} {names.title(each)} ({names.path(each)})" for each in uses[:6]]
         more = f"\n    and {len(uses) - 6} more" if len(uses) > 6 else ""

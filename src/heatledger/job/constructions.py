@@ -50,7 +50,7 @@ def read_construction(reader: Reader, id: str, node: Node, inherited: str) -> Co
     name = values["name"] or ""
     if catalog and given:
         kind, name = _from_catalog(reader, path, catalog, kind, name, values)
-    elif values["kind"] is None:
+    elif not kind:
         reader.error(
             "no-kind",
             path,
@@ -78,11 +78,11 @@ def _from_catalog(
     reader: Reader, path: str, key: str, kind: str, name: str, values: dict[str, Any]
 ) -> tuple[str, str]:
     """Put the value of a catalog row into ``values``; the kind and name of the construction."""
-    from heatledger.catalog.loader import constructions, row_leaf
+    from heatledger.catalog.loader import construction, constructions, row_leaf
 
-    rows = constructions()
-    row = rows.get(key)
+    row = construction(key)
     if row is None:
+        rows = constructions()
         reader.error(
             "unknown-catalog-row",
             f"{path}/catalog",

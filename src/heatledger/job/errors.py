@@ -115,6 +115,10 @@ CODES: dict[str, str] = {
 """Every code, with what it means in one sentence."""
 
 
+MOST = 200
+"""Errors after which no more are gathered: a file with so many is another kind of file."""
+
+
 @dataclass(frozen=True)
 class JobError:
     """One thing that is wrong: its code, its place, what was read and how to mend it.
@@ -145,6 +149,11 @@ class JobErrors(Exception):
         self.errors = tuple(sorted(errors, key=lambda each: each.line))
         self.file_name = file_name
         super().__init__(self.errors, file_name)
+
+    @property
+    def has_no_file(self) -> bool:
+        """True when the file could not be opened at all, so that nothing in it was looked at."""
+        return any(each.code in ("file-not-found", "file-unreadable") for each in self.errors)
 
     def __str__(self) -> str:
         number = len(self.errors)

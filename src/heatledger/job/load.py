@@ -74,7 +74,7 @@ def _assembled(reader: Reader, entries: dict[str, Node], values: dict[str, Any],
     rooms = read_rooms(reader, entries.get("rooms"), known, made, levels, names, site)
     unheated = read_unheated(reader, entries.get("unheated"), known, made, levels, names)
     rooms, unheated = share_surfaces(reader, rooms, unheated)
-    what_ifs = read_what_ifs(reader, entries.get("what-ifs"))
+    what_ifs = read_what_ifs(reader, entries.get("what-ifs"), source.base)
     air = read_air(reader, entries.get("air"), "air", known)
     if air is None and any(each.air is None for each in rooms.values()):
         air = Air(missing(d.AIR_CHANGES, "air/changes", "air changes"), None)

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
-from heatledger.job.errors import JobError
+from heatledger.job.errors import MOST, JobError
 from heatledger.job.known import DEFAULT
 from heatledger.job.model import KNOWN
 from heatledger.job.shapes import Field, Shape
@@ -40,6 +40,8 @@ class Entries:
 
     def error(self, code: str, path: str, message: str, mend: str = "") -> None:
         """Keep an error; its line is that of the path, or of the nearest parent in the file."""
+        if len(self.errors) >= MOST:
+            return
         line = line_of(self.tree, path) if path else 0
         if len(message) > LONGEST_MESSAGE:
             message = message[:LONGEST_MESSAGE] + " ..."
@@ -98,6 +100,8 @@ class Entries:
         cut: set[str] = set()
         before = ""
         for key, node in mapping.entries.items():
+            if len(self.errors) >= MOST:
+                break
             if key not in shape.by_key:
                 here = f"{path}/{key}" if path else key
                 empty = isinstance(node, Scalar) and node.is_empty

@@ -20,8 +20,8 @@ IN_REACH = (
 VERBS = ("set", "add", "remove")
 
 
-def read_what_ifs(reader: Reader, node: Node | None) -> dict[str, WhatIf]:
-    """The what-ifs by id. A target must be in the job, or be added by one of the what-ifs."""
+def read_what_ifs(reader: Reader, node: Node | None, base: Mapping) -> dict[str, WhatIf]:
+    """The what-ifs by id. A target must be in the file (``base``), or be added by one of the what-ifs."""
     mapping = reader.mapping(node, "what-ifs", "the what-ifs")
     found: dict[str, WhatIf] = {}
     for key, each in reader.things(node, "what-ifs", "what-ifs").items() if mapping.entries else ():
@@ -35,7 +35,7 @@ def read_what_ifs(reader: Reader, node: Node | None) -> dict[str, WhatIf]:
         for change in one.changes:
             inside = any(change.path.startswith(f"{path}/") for path in added)
             if not inside and (change.kind == "add" or change.path not in added):
-                check_target(reader, change, key)
+                check_target(reader, change, key, base)
     return found
 
 
@@ -105,9 +105,9 @@ def _change(reader: Reader, node: Node, path: str) -> Change | None:
     return Change(verb, target, to, line_of(reader.tree, path))
 
 
-def check_target(reader: Reader, change: Change, what_if: str) -> None:
+def check_target(reader: Reader, change: Change, what_if: str, base: Mapping) -> None:
     """An error when a change on the job alone has no target, or adds what is there."""
-    fault = fault_of(reader.tree, change)
+    fault = fault_of(base, change)
     if fault is None:
         return
     code, message, mend = fault

@@ -9,9 +9,13 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from heatledger.job.errors import JobError, JobErrors
+from heatledger.job.errors import MOST, JobError, JobErrors
 from heatledger.job.text import DEEPEST, Listing, Mapping, Node, Scalar
 
+MOST_EVENTS = 50_000
+"""Keys, values and brackets beyond which a file is no job. A house of fifty rooms has about 10,000."""
+
+_COLON = re.compile(r"\s*:")
 _OPEN_QUOTE = re.compile(r"""[:{,\[] +(?:"[^"]*|'[^']*)\Z""")
 
 
@@ -34,6 +38,8 @@ class _Builder:
         self.keys: list[Scalar | None] = []
         self.trail: list[str] = []
         self.root: Node | None = None
+        self.text = ""
+        self.taken = 0
 
     def refuse(self, code: str, line: int, message: str, mend: str) -> JobErrors:
         return JobErrors([*self.errors, JobError(code, "", line, message, mend)], self.file_name)
@@ -42,9 +48,15 @@ class _Builder:
         from ruamel.yaml import YAML
         from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
+        self.text = text
         try:
             for event in YAML(typ="safe", pure=True).parse(text):
                 self.take(event, type(event).__name__)
+                self.taken += 1
+                if self.taken > MOST_EVENTS:
+                    line = event.start_mark.line + 1
+                    message = "The file holds far more entries than a job needs."
+                    raise self.refuse("too-large", line, message, "Name the job file itself.")
         except MarkedYAMLError as why:
             raise self.not_yaml(text, why) from None
         except (YAMLError, ValueError, AssertionError, IndexError, AttributeError, TypeError) as why:
@@ -122,7 +134,12 @@ class _Builder:
             self.keys[-1] = node
             return
         self.keys[-1] = None
-        if key.text in top.entries:
+        if isinstance(node, Scalar) and node.is_empty:
+            # The parser marks an empty value behind the comment; its place is behind the colon.
+            colon = _COLON.match(self.text, key.end)
+            node.line, node.start = key.line, colon.end() if colon else key.end
+            node.end = node.start
+        if key.text in top.entries and len(self.errors) < MOST:
             self.errors.append(
                 JobError(
                     "duplicate-key",

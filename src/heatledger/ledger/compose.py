@@ -103,7 +103,7 @@ def _rounded_parts(tree: Term, penciled: Penciled, preset: Preset) -> str:
     places = max([penciled.answer_places, *(penciled.places[id(each)] for each in tree.args)])
     adds_to = rounded(sum(penciled.printed[id(each)] for each in tree.args), places)
     if adds_to == penciled.answer:
-        return "rounded parts" if any(not each.typed for each in tree.args) else ""
+        return ""
     return f"rounded parts add to {written(adds_to, max(places, 0), tree.unit, preset)}"
 
 

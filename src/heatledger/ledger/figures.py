@@ -85,11 +85,13 @@ class Figure(float):
     solution it comes from. ``inputs``: the figures that went in; the parts of a sum stand in a tuple.
     """
 
-    __slots__ = ("__weakref__", "dimension", "inputs", "origin")
+    __slots__ = ("__weakref__", "_si", "dimension", "inputs", "origin")
 
     dimension: Dimension
     origin: Any
     inputs: tuple[Any, ...]
+    _si: float
+    """The plain value again; quicker for the ledger's own modules than ``float(figure)``."""
 
     __lt__ = __le__ = __gt__ = __ge__ = _no_comparison  # type: ignore[assignment]
     __add__ = __radd__ = __sub__ = __rsub__ = _no_arithmetic("added or subtracted")
@@ -100,6 +102,17 @@ class Figure(float):
     __neg__ = __pos__ = __abs__ = __round__ = _no_arithmetic("changed in sign or rounded")
     __bool__ = _no_arithmetic("tested for zero")
     __trunc__ = __floor__ = __ceil__ = _no_arithmetic("rounded")
+
+    def __eq__(self, other: object) -> bool:
+        """A figure is itself only; beside a plain number its value counts."""
+        return self is other if isinstance(other, Figure) else float.__eq__(self, other) is True
+
+    def __ne__(self, other: object) -> bool:
+        return not self == other
+
+    __hash__ = object.__hash__
+    __array_ufunc__ = None
+    """Keeps arrays from taking a figure for a number, so that it can refuse."""
 
     def __repr__(self) -> str:
         name = getattr(self.origin, "name", "") or getattr(self.origin, "path", "")
@@ -119,7 +132,8 @@ class Figure(float):
 
 def make(value: float, dimension: Dimension, origin: Any, inputs: tuple[Any, ...]) -> Figure:
     """A figure from its four parts; for the ledger's own modules."""
-    figure = float.__new__(Figure, value)
+    figure = Figure(value)
+    figure._si = float(value)
     figure.dimension = dimension
     figure.origin = origin
     figure.inputs = inputs
@@ -245,7 +259,8 @@ class Placed(Figure):
 
 def placed(figure: Figure, names: Names) -> Placed:
     """The same figure, with the design it was found in."""
-    made = float.__new__(Placed, float(figure))
+    made = Placed(figure._si)
+    made._si = figure._si
     made.dimension, made.origin, made.inputs = figure.dimension, figure.origin, figure.inputs
     made.names, made.original = names, figure
     return made

@@ -11,13 +11,13 @@ import inspect
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from math import isfinite, nan
-from types import CellType, CodeType, FunctionType
+from types import CellType, CodeType, FunctionType, ModuleType
 from typing import Any, Generic, ParamSpec, TypeVar, get_args, get_origin, get_type_hints
 
 from heatledger.ledger.dimensions import Dimension, dimension_of
 from heatledger.ledger.figures import Figure, LedgerError, flat, make
 from heatledger.ledger.sources import Citation
-from heatledger.ledger.symbols import FormulaError, Node, PartsNode, as_node, evaluate, input_node
+from heatledger.ledger.symbols import FormulaError, Node, PartsNode, as_node, evaluate, input_node, walk
 
 P = ParamSpec("P")
 Kind = TypeVar("Kind")
@@ -178,7 +178,10 @@ def _on_floats(function: Callable[..., Any]) -> Callable[..., Any]:
     """The same code with each constant it names replaced by its SI float, for speed."""
     assert isinstance(function, FunctionType)
     names = dict(function.__globals__)
-    for name in _names_in(function.__code__):
+    used = _names_in(function.__code__)
+    for name in used:
+        if isinstance(names.get(name), ModuleType) and any(isinstance(names[name].__dict__.get(each), Node) for each in used):
+            raise FormulaError(f"a constant of module {name} is used: import it by its own name")
         if isinstance(names.get(name), Node):
             names[name] = evaluate(names[name], {})
     cells = function.__closure__ and tuple(
@@ -198,63 +201,62 @@ def _names_in(code: CodeType) -> set[str]:
 
 
 def _wrapper(made: Formula) -> Any:
-    """A function with the formula's own signature that checks, computes and records."""
-    tests, values, kept, bound = [], [], [], {}
+    """A function with the formula's own signature that checks, computes and records.
+
+    It is written out for each formula, because this is what every number of a design costs.
+    ``x - x`` is zero for every finite number.
+    """
+    names = [each.name for each in made.parameters]
+    plain = [each.name for each in made.parameters if not each.many]
+    lines = [f"{each.name} = tuple({each.name})" for each in made.parameters if each.many]
+    tests = [f"{each.name}.dimension is d_{each.name}" for each in made.parameters if not each.many]
+    values = [f"{each.name}._si" for each in made.parameters]
     for i, each in enumerate(made.parameters):
-        bound[f"d{i}"] = each.dimension
-        name = each.name
         if each.many:
-            tests.append(f"({name} := tuple({name})) is not None and all_of({name}, d{i})")
-            values.append(name + "_values")
-            kept.append(name)
-        else:
-            tests.append(f"{name}.__class__ is Figure and {name}.dimension is d{i}")
-            values.append(f"as_float({name})")
-            kept.append(name)
-    unpack = "".join(
-        f"        {each.name}_values = [as_float(each) for each in {each.name}]\n"
-        for each in made.parameters
-        if each.many
-    )
-    names = ", ".join(each.name for each in made.parameters)
-    code = (
-        f"def {made.name}({names}):\n"
-        f"    if {' and '.join(tests) or 'False'}:\n{unpack}"
-        f"        figure = new(Figure, body({', '.join(values)}) if not checked else safe(made, ({_tuple(values)})))\n"
-        f"        figure.dimension = dimension; figure.origin = made; figure.inputs = ({_tuple(kept)})\n"
-        f"        return figure\n"
-        f"    return slow(made, ({_tuple(kept)}))\n"
-    )
-    checked = _needs_care(made.expression)
-    code = code.replace(
-        f"body({', '.join(values)}) if not checked else safe(made, ({_tuple(values)}))",
-        f"safe(made, ({_tuple(values)}))" if checked else f"body({', '.join(values)})",
-    )
+            values[i] = f"v_{each.name}"
+            kept = f"[each._si for each in {each.name} if each.dimension is d_{each.name}]"
+            tests.append(f"len(v_{each.name} := {kept}) == len({each.name})")
+    call, all_inputs = f"body({', '.join(values)})", f"({_tuple(names)})"
+    lines += ["try:", f"    fits = {' and '.join(tests) or 'True'}", "except AttributeError:"]
+    lines += [f"    return slow(made, {all_inputs})", "if not fits:", f"    return slow(made, {all_inputs})"]
+    ops = _ops(made.expression)
+    if ops & _MAY_HIDE:
+        tests = [f"{each}._si != {each}._si" for each in plain]
+        lines.append(f"if {' or '.join(tests) or 'False'}:")
+        lines += ["    value = nan", "else:", *(f"    {each}" for each in _guarded(call, ops))]
+    else:
+        lines += _guarded(call, ops)
+    lines += ["if value - value:", "    value = nan", "figure = Figure(value)", "figure._si = value"]
+    lines += ["figure.dimension = dimension", "figure.origin = made", f"figure.inputs = {all_inputs}", "return figure"]
+    code = f"def {made.name}({', '.join(names)}):\n" + "".join(f"    {each}\n" for each in lines)
     space: dict[str, Any] = {
-        **bound, "Figure": Figure, "new": float.__new__, "body": made.body, "as_float": float, "made": made,
-        "dimension": made.dimension, "slow": _slow, "safe": _safe, "all_of": _all_of,
+        "Figure": Figure, "body": made.body, "made": made, "nan": nan,
+        "dimension": made.dimension, "slow": _slow, **{f"d_{each.name}": each.dimension for each in made.parameters},
     }  # fmt: skip
     exec(compile(code, f"<formula {made.name}>", "exec"), space)
     return space[made.name]
 
 
+_MAY_FAIL = {"div", "power", "log", "exp", "sqrt", "where", "read_between", "pow"}
+_MAY_HIDE = {"power", "where", "read_between", "pow 0"}
+"""Operations whose result may be a number although an input is missing."""
+
+
+def _guarded(call: str, ops: set[str]) -> list[str]:
+    """Lines that set ``value``; to NaN when the arithmetic has no answer."""
+    if not ops & _MAY_FAIL:
+        return [f"value = {call}"]
+    lines = ["try:", f"    value = {call}", "except (ZeroDivisionError, ValueError, OverflowError):", "    value = nan"]
+    return [*lines, "if value.__class__ is complex:", "    value = nan"] if "power" in ops else lines
+
+
+def _ops(expression: Node) -> set[str]:
+    found = {each.op for each in walk(expression)}
+    return found | {"pow 0" for each in walk(expression) if each.op == "pow" and each.detail == 0}
+
+
 def _tuple(names: Iterable[str]) -> str:
     return "".join(f"{each}, " for each in names)
-
-
-def _needs_care(expression: Node) -> bool:
-    """True when working it out on floats may fail, or may hide a missing value."""
-    risky = {"div", "power", "log", "exp", "sqrt", "where", "read_between"}
-    nodes, stack = [], [expression]
-    while stack:
-        node = stack.pop()
-        nodes.append(node)
-        stack.extend(node.args)
-    return any(each.op in risky or (each.op == "pow" and each.detail < 0) for each in nodes)
-
-
-def _all_of(parts: tuple[Any, ...], dimension: Dimension) -> bool:
-    return all(each.__class__ is Figure and each.dimension is dimension for each in parts)
 
 
 def _safe(made: Formula, values: tuple[Any, ...]) -> float:
@@ -282,7 +284,8 @@ def _slow(made: Formula, arguments: tuple[Any, ...]) -> Any:
         for each in argument if parameter.many else (argument,):
             if each.dimension is not parameter.dimension:
                 raise LedgerError(
-                    f"{made.name}: {parameter.words} is a {parameter.dimension}, not a {each.dimension}"
+                    f"{made.name}: {parameter.words} takes a figure of kind {parameter.dimension}, "
+                    f"not {each.dimension}"
                 )
     values = tuple(
         [float(one) for one in each] if isinstance(each, tuple) else float(each) for each in arguments

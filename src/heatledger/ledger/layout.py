@@ -18,6 +18,7 @@ AROUND_NOTE = 13
 """Columns of a row that are neither number, unit nor expression."""
 AROUND_STEP = 12
 SHORTEST_NOTE = 24
+NOTHING = 1e-13
 SHORTEST_STEP = 8
 SPACED = "+−×÷<>≤≥"
 SIGNS = {"add": "+", "sub": "−", "mul": "×", "div": "÷"}
@@ -75,6 +76,9 @@ class Setting:
     def inner(self, term: Term) -> tuple[str, str]:
         """An inner result worked out from the printed numbers: its number and unit."""
         amount = worked_out(term, self.penciled.printed)
+        if term.op in ("add", "sub"):  # what computers leave of a difference of equal numbers is nothing
+            largest = max(abs(worked_out(each, self.penciled.printed)) for each in term.args)
+            amount = 0.0 if abs(amount) < NOTHING * largest else amount
         return inner_number(amount, term.unit, self.units), unit_text(term.unit)
 
     def expression(self, term: Term, rank: int = 0, whole: bool = False) -> Tokens:
@@ -190,7 +194,7 @@ class Setting:
         elif tree.op == "value":
             pairs = [("", tree)]
         else:
-            return (), self.short(tree, WIDTH - 4)
+            return (), self.short(tree, WIDTH - 6)
         if pairs and pairs[0][0] == "div":
             pairs.insert(0, ("mul", Term("one", (), tree.unit)))
         if not pairs:

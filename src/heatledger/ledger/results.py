@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import dataclasses
 from collections.abc import Iterator, Mapping
-from typing import Any, TypeVar, dataclass_transform, get_args, get_type_hints
+from types import NoneType, UnionType
+from typing import Any, TypeVar, Union, dataclass_transform, get_args, get_origin, get_type_hints
 
 from heatledger.ledger.dimensions import Dimension, dimension_of
 from heatledger.ledger.figures import Figure, LedgerError
@@ -19,48 +20,62 @@ Result = TypeVar("Result")
 
 @dataclass_transform(frozen_default=True)
 def result(cls: type[Result]) -> type[Result]:
-    """Make a class a frozen result; fields that name a dimension must be figures of that dimension."""
-    made = dataclasses.dataclass(frozen=True, eq=False)(cls)
-    checked: dict[str, tuple[Dimension, bool]] | None = None
+    """Make a class a frozen, slotted result whose quantities are figures.
 
-    def check(self: Any) -> None:
-        nonlocal checked
-        if checked is None:
-            checked = _dimensions(made)
-        for name, (dimension, optional) in checked.items():
-            each = getattr(self, name)
-            if each.__class__ is Figure and each.dimension is dimension:
-                continue
-            if each is None and optional:
-                continue
-            _refuse(made, name, each, dimension)
+    A field that names a dimension (``HeatRate``, ``HeatRate | None``, ``dict[str, HeatRate]``) must be
+    a figure of that dimension, and is checked when a result is made. Raises ``LedgerError``.
+    """
+    own = cls.__dict__.get("__post_init__")
+    waiting: Any = cls
 
-    plain_init = made.__init__
-
-    def __init__(self: Any, *args: Any, **kwargs: Any) -> None:
-        plain_init(self, *args, **kwargs)
+    def __post_init__(self: Any) -> None:
+        # Written out at the first result, when every name in its annotations is known.
+        check = _checker(type(self), own)
+        type(self).__post_init__ = check
         check(self)
 
-    made.__init__ = __init__  # type: ignore[method-assign]
-    return made
+    waiting.__post_init__ = __post_init__
+    return dataclasses.dataclass(frozen=True, eq=False, slots=True)(cls)
 
 
-def _dimensions(cls: type) -> dict[str, tuple[Dimension, bool]]:
-    """Fields that name a dimension, and whether they may be None."""
-    found = {}
-    for name, hint in get_type_hints(cls, include_extras=True).items():
-        options = [hint, *get_args(hint)]
-        dimension = next((d for d in map(dimension_of, options) if d is not None), None)
-        if dimension is not None:
-            found[name] = (dimension, type(None) in get_args(hint))
-    return found
+def _checker(cls: type, own: Any) -> Any:
+    """A function that checks every quantity of a result of this class, then runs its own checks."""
+    lines, space = [], {"Figure": Figure, "fault": _fault, "own": own}
+    hints = get_type_hints(cls, include_extras=True)
+    for i, each in enumerate(dataclasses.fields(cls)):
+        dimension, optional, many = _kind(hints[each.name])
+        if dimension is None:
+            continue
+        space[f"d{i}"] = dimension
+        bad = f"(x.__class__ is not Figure or x.dimension is not d{i})"
+        value, deeper = f"self.{each.name}", "    "
+        if many:
+            lines += [f"    for x in {value}.values():", f"        if {bad}:"]
+            deeper = "        "
+        else:
+            lines += [f"    x = {value}", f"    if {'x is not None and ' if optional else ''}{bad}:"]
+        lines.append(f"{deeper}    fault(self, {each.name!r}, x, d{i})")
+    lines.append("    own(self)" if own else "    return None")
+    exec(compile("def check(self):\n" + "\n".join(lines) + "\n", f"<result {cls.__name__}>", "exec"), space)
+    return space["check"]
 
 
-def _refuse(cls: type, name: str, given: Any, dimension: Dimension) -> None:
+def _kind(hint: Any) -> tuple[Dimension | None, bool, bool]:
+    """The dimension a field names, whether it may be None, and whether it is a dictionary of figures."""
+    if get_origin(hint) in (Union, UnionType):
+        options = [each for each in get_args(hint) if each is not NoneType]
+        return dimension_of(options[0]) if len(options) == 1 else None, NoneType in get_args(hint), False
+    if isinstance(get_origin(hint), type) and issubclass(get_origin(hint), Mapping):
+        return dimension_of(get_args(hint)[-1]), False, True
+    return dimension_of(hint), False, False
+
+
+def _fault(self: Any, name: str, given: Any, dimension: Dimension) -> None:
+    where = f"{type(self).__name__}.{name}"
     if not isinstance(given, Figure):
-        raise LedgerError(f"{cls.__name__}.{name} is {given!r}, not a figure: a number from nowhere")
+        raise LedgerError(f"{where} is {given!r}, not a figure: a number from nowhere")
     if given.dimension is not dimension:
-        raise LedgerError(f"{cls.__name__}.{name} is a {dimension}, not a {given.dimension}")
+        raise LedgerError(f"{where} takes a figure of kind {dimension}, not {given.dimension}")
 
 
 def walk_results(thing: Any, path: str = "") -> Iterator[tuple[str, Figure]]:

@@ -13,7 +13,7 @@ from math import nan
 from typing import Any
 
 from heatledger.ledger.dimensions import Dimension
-from heatledger.ledger.figures import Figure, Leaf, LeafKind, LedgerError, ancestors, leaf, make
+from heatledger.ledger.figures import Figure, Leaf, LeafKind, LedgerError, ancestors, make
 from heatledger.ledger.replay import Program, carry_back
 
 MOST_STEPS = 50
@@ -127,7 +127,7 @@ class _Trial:
         self.names = list(unknowns)
         self.equations = equations
         self.leaves = {
-            name: leaf(each.start, each.dimension, Leaf(LeafKind.SOURCE, name, name))
+            name: make(each.start, each.dimension, Leaf(LeafKind.SOURCE, name, name), ())
             for name, each in unknowns.items()
         }
         self.sides = equations(self.leaves)
@@ -214,7 +214,7 @@ class _Trial:
 
     def _at(self, values: Mapping[str, float]) -> dict[str, Figure]:
         return {
-            name: leaf(values[name], each.dimension, Leaf(LeafKind.SOURCE, name, name))
+            name: make(values[name], each.dimension, Leaf(LeafKind.SOURCE, name, name), ())
             for name, each in self.leaves.items()
         }
 

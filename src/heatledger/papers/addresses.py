@@ -1,107 +1,207 @@
-"""Sheet and line of every figure on the paper: what is found on sheet 2, what was given on sheet 1."""
+"""Sheet and line of every figure on the paper: what is found on sheet 2, what was given on sheet 1.
+
+Each result stands once, under the heading that asks for it: the house, a room, an unheated space. What is
+needed on the way stands under the heading of the thing it belongs to, else under the one that needs it, else
+under the one for what is shared. Two results of one formula with the same inputs are one working and have
+one address.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from heatledger.ledger.choosing import Choice
+from heatledger.ledger.compose import working_of
+from heatledger.ledger.dimensions import HEAT_RATE
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, Placed, flat
+from heatledger.ledger.formulas import Formula
+from heatledger.ledger.presets import Preset
+from heatledger.ledger.solving import Solved
+from heatledger.ledger.workings import Working
+from heatledger.papers.naming import placed_parts
 from heatledger.steps.design import Design
-from heatledger.steps.losses import RoomLoss
 
 GIVEN, FOUND = 1, 2
+MOST_ROWS_OF_A_LINE = 3
 
 
 @dataclass
 class Group:
-    """Figures under one heading, in the order they stand."""
+    """Figures under one heading: those it asks for, in reading order, and the titles it gives them.
+
+    ``owner`` is the thing whose name its titles need not repeat. ``only_lines`` sets every working of
+    the group as one running line; ``shared`` takes what several headings need and none owns.
+    """
 
     title: str
-    figures: list[Figure] = field(default_factory=list)
+    asked: list[Figure] = field(default_factory=list)
+    owner: str = ""
     line: str = ""
+    only_lines: bool = False
+    shared: bool = False
+    titles: dict[int, tuple[str, str]] = field(default_factory=dict)
+    blocks: list[Figure] = field(default_factory=list)
+    lines: list[Figure] = field(default_factory=list)
 
 
-@dataclass
 class Addresses:
-    """Numbers the figures of a design line by line, each with everything it is built on."""
+    """The addresses of one paper, and the working of each figure, composed once."""
 
-    design: Design
-    groups: list[Group] = field(default_factory=list)
-    given: list[Group] = field(default_factory=list)
-    keys: dict[int, str] = field(default_factory=dict)
-    _lines: dict[int, int] = field(default_factory=lambda: {GIVEN: 0, FOUND: 0})
+    def __init__(self, design: Design, units: Preset, groups: list[Group]) -> None:
+        self.design, self.units, self.groups = design, units, groups
+        self.given: list[Group] = []
+        self.keys: dict[int, str] = {}
+        self.uses: dict[int, list[int]] = {}
+        self._kinds: dict[object, int] = {}
+        self._kind_of: dict[int, int] = {}
+        self._figures: list[Figure] = []
+        self._workings: dict[int, Working] = {}
+        self._place()
+        self._number()
 
     def key(self, figure: Figure | None) -> str:
         """The address of a figure, such as ``2·14``; empty when it has none."""
-        if isinstance(figure, Placed):
-            figure = figure.original
-        return self.keys.get(id(figure), "")
+        if figure is None:
+            return ""
+        figure = figure.original if isinstance(figure, Placed) else figure
+        return self.keys.get(self.kind(figure), "")
 
-    def add(self, title: str, figures: Iterable[Figure], line: str = "") -> None:
-        """A group of workings: these figures first, then the inner results they need."""
-        group = Group(title, line=line)
-        queue = list(figures)
+    def kind(self, figure: Figure) -> int:
+        """A number for the working of a figure: the same for one formula with the same inputs."""
+        known = self._kind_of.get(id(figure))
+        if known is not None:
+            return known
+        signature: object = id(figure)
+        if isinstance(figure.origin, Formula):
+            signature = (id(figure.origin), *(
+                tuple(map(self.kind, each)) if isinstance(each, tuple) else self.kind(each) for each in figure.inputs
+            ))  # fmt: skip
+        number = self._kinds.setdefault(signature, len(self._kinds))
+        self._kind_of[id(figure)] = number
+        self._figures.append(figure)  # kept, so that its id is not given to another
+        return number
+
+    def working(self, figure: Figure) -> Working:
+        """The working of a figure, composed once."""
+        kind = self.kind(figure)
+        if kind not in self._workings:
+            self._workings[kind] = working_of(figure, self.units, self.design.names)
+        return self._workings[kind]
+
+    def goes_into(self, figure: Figure) -> list[str]:
+        """The addresses of what is built on a figure."""
+        return [self.keys[each] for each in self.uses.get(self.kind(figure), []) if each in self.keys]
+
+    def _place(self) -> None:
+        """Decide what stands under which heading: first what is asked for, then what that needs."""
+        asked: set[int] = set()
+        for group in self.groups:
+            own = []
+            for figure in group.asked:
+                if self.kind(figure) not in asked and not isinstance(figure.origin, Leaf):
+                    own.append(figure)
+                asked.add(self.kind(figure))
+            group.asked, group.lines = own, []
+        needed: dict[int, list[Group]] = {}
+        first: dict[int, Figure] = {}
+        given: dict[int, Figure] = {}
+        for group in self.groups:
+            for figure in self._needs(group, asked, given):
+                first.setdefault(self.kind(figure), figure)
+                needed.setdefault(self.kind(figure), []).append(group)
+        for kind, groups in needed.items():
+            self._home(first[kind], groups).lines.append(first[kind])
+        self._give(list(given.values()))
+        for group in self.groups:
+            self._divide(group)
+        self.groups = [each for each in self.groups if each.blocks or each.lines]
+
+    def _home(self, figure: Figure, needed_by: list[Group]) -> Group:
+        """The heading that an inner result stands under."""
+        things = placed_parts(figure, self.design)[1]
+        owner = next((each for each in self.groups if things and each.owner == things[0]), None)
+        if owner is not None:
+            return owner
+        alone = needed_by[0] if len(needed_by) == 1 and not needed_by[0].only_lines else None
+        return alone or next((each for each in self.groups if each.shared), needed_by[0])
+
+    def _needs(self, group: Group, asked: set[int], given: dict[int, Figure]) -> Iterator[Figure]:
+        """The inner results that a group needs and no group asks for, each once, nearest first."""
+        seen: set[int] = set()
+        queue = list(group.asked)
         while queue:
             figure = queue.pop(0)
-            if id(figure) in self.keys:
-                continue
-            if isinstance(figure.origin, Leaf):
-                self._give(figure)
-                continue
-            self._number(figure, FOUND)
-            group.figures.append(figure)
-            queue.extend(each for each in flat(figure.inputs))
-        if group.figures:
-            self.groups.append(group)
+            for each in needs(figure):
+                kind, by = self.kind(each), self.kind(figure)
+                if by not in self.uses.setdefault(kind, []):
+                    self.uses[kind].append(by)
+                if isinstance(each.origin, Leaf):
+                    given.setdefault(kind, each)
+                elif kind not in asked and kind not in seen:
+                    seen.add(kind)
+                    queue.append(each)
+                    yield each
 
-    def _number(self, figure: Figure, sheet: int) -> None:
-        self._lines[sheet] += 1
-        self.keys[id(figure)] = f"{sheet}·{self._lines[sheet]}"
+    def _divide(self, group: Group) -> None:
+        """Workings that fill a column stand as blocks, small arithmetic as running lines after them."""
+        asked = {self.kind(each) for each in group.asked}
+        figures = [*group.asked, *group.lines]
+        group.lines = []
+        for figure in figures:
+            main = self.kind(figure) in asked and figure.dimension is HEAT_RATE
+            small = group.only_lines or (not main and is_small(self.working(figure)))
+            (group.lines if small else group.blocks).append(figure)
 
-    def _give(self, figure: Figure) -> None:
-        title = self._owner(figure)
-        group = next((each for each in self.given if each.title == title), None)
-        if group is None:
-            group = Group(title)
-            self.given.append(group)
-        self._number(figure, GIVEN)
-        group.figures.append(figure)
+    def _number(self) -> None:
+        count = 0
+        for group in self.groups:
+            for figure in [*group.blocks, *group.lines]:
+                count += 1
+                self.keys[self.kind(figure)] = f"{FOUND}·{count}"
+        entries = [figure for group in self.given for figure in group.lines]
+        self.keys |= {self.kind(figure): f"{GIVEN}·{line}" for line, figure in enumerate(entries, 1)}
+
+    def _give(self, figures: list[Figure]) -> None:
+        """Entries by what they belong to: the house first, then rooms and spaces in the job's order."""
+        job = self.design.job
+        order = ["Site", "House", "Air of the house", "Constructions", "Values of sources"]
+        order += [str(each.name) for among in (job.levels, job.rooms, job.unheated, job.neighbors) for each in among.values()]
+        for figure in figures:
+            title = self._owner(figure)
+            group = next((each for each in self.given if each.title == title), None)
+            if group is None:
+                group = Group(title, owner=title)
+                self.given.append(group)
+            group.lines.append(figure)
+        self.given.sort(key=lambda each: order.index(each.title) if each.title in order else len(order))
 
     def _owner(self, figure: Figure) -> str:
-        """The heading that an entry stands under: its room, its construction, the site, the catalog."""
+        """The heading that an entry stands under: its room, its construction, the site, a source."""
         origin: Leaf = figure.origin
-        if origin.kind is not LeafKind.JOB:
-            return "Catalog"
         steps, job = origin.path.split("/"), self.design.job
         among = {"rooms": job.rooms, "unheated": job.unheated, "levels": job.levels, "neighbors": job.neighbors}
         if steps[0] in among and len(steps) > 1 and steps[1] in among[steps[0]]:
             return str(among[steps[0]][steps[1]].name)
+        if origin.kind is not LeafKind.JOB and steps[0] != "constructions":
+            return "Values of sources"
         return {"constructions": "Constructions", "site": "Site", "air": "Air of the house"}.get(steps[0], "House")
 
 
-def addresses(design: Design) -> Addresses:
-    """Every working that the paper needs, under the house, the storeys, the spaces and each room."""
-    losses, made = design.losses, Addresses(design)
-    house = losses.house
-    made.add("The house", [house.loss, *(each.loss for each in house.causes.values())])
-    made.add("Storeys", [each.loss for each in losses.levels.values()])
-    for room in losses.rooms.values():
-        made.add(room.name, room_figures(room))
-    for space in losses.unheated.values():
-        made.add(f"{space.name}, unheated", [space.temperature])
-    site = losses.site
-    made.add("Design day and air", [site.design_difference, site.ground, site.air_heat])
-    per_area = [each.per_area for each in losses.rooms.values()]
-    made.add("Floor areas", [house.floor_area, house.per_area, *per_area])
-    return made
+def needs(figure: Figure) -> list[Figure]:
+    """What a working names: its inputs, the sides of what was found, the losers of a choice."""
+    found = list(flat(figure.inputs))
+    if isinstance(figure.origin, Solved) and not figure.is_missing:
+        found += figure.origin.solution.sides()[figure.origin.unknown]
+        found += [each for each in figure.origin.solution.figures.values() if each is not figure]
+    if isinstance(figure.origin, Choice):
+        found += [each for _, each in figure.origin.losers if isinstance(each, Figure)]
+    return found
 
 
-def room_figures(room: RoomLoss) -> list[Figure]:
-    """The figures of a room in the order they are read: total, causes, each surface, air."""
-    figures = [room.loss]
-    figures += [each.loss for each in room.causes.values()]
-    for surface in room.surfaces.values():
-        figures.append(surface.loss)
-        figures += [each.loss for each in surface.openings.values()]
-    figures.append(room.air.loss)
-    return figures
+def is_small(made: Working) -> bool:
+    """Whether a working reads as well in one running line as in a column."""
+    if made.kind == "waiting":
+        return True
+    plain = made.kind in ("formula", "total") and not made.steps and made.by_hand is None
+    return plain and len(made.rows) <= MOST_ROWS_OF_A_LINE

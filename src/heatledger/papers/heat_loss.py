@@ -28,7 +28,7 @@ def heat_loss_content(paper: HeatLossPaper) -> dict[str, Any]:
     largest_room = max((_gross(room) for room in paper.rooms), default=0.0)
     largest_cause = max((each.amount for each in paper.causes), default=0.0)
     largest_swing = max((abs(each.half) for each in paper.matters), default=0.0)
-    content: dict[str, Any] = asdict(paper)
+    content: dict[str, Any] = led(asdict(paper), frozenset(paper.keys()))
     content["section"] = _picture(_section(paper))
     content["band"] = _picture(_band(paper)) if paper.answer.band else None
     content["swatches"] = {cause: _picture(cause_swatch(cause)) for cause in CAUSES}
@@ -41,6 +41,24 @@ def heat_loss_content(paper: HeatLossPaper) -> dict[str, Any]:
     return content
 
 
+def led(thing: Any, keys: frozenset[str]) -> Any:
+    """The same data without the addresses that nothing on the paper answers to."""
+    if isinstance(thing, dict):
+        made = {name: led(each, keys) for name, each in thing.items()}
+        if made.get("key") and made["key"] not in keys:
+            made["key"] = ""
+        if "keys" in made:
+            made["keys"] = [each for each in made["keys"] if each in keys]
+        return made
+    if isinstance(thing, list | tuple):
+        return [led(each, keys) for each in thing if not _dead(each, keys)]
+    return thing
+
+
+def _dead(thing: Any, keys: frozenset[str]) -> bool:
+    return isinstance(thing, dict) and thing.get("kind") == "key" and thing["text"] not in keys
+
+
 def _picture(drawing: Drawing) -> dict[str, Any]:
     words = f"{drawing.title}: {drawing.words}"
     return {"svg": to_svg(drawing), "alt": words, "width": drawing.width, "height": drawing.height}
@@ -50,7 +68,7 @@ def _section(paper: HeatLossPaper) -> Drawing:
     view = paper.house
     storeys = Storeys(view.heated, view.outdoors, view.below, view.below_text, view.attic_text)
     streams = tuple(
-        Stream(each.cause, each.name, each.amount, each.share, each.loss.text) for each in paper.causes
+        Stream(each.cause, each.name, each.amount, each.share.text, each.loss.text) for each in paper.causes
     )
     return house_section(SECTION_TITLE, storeys, streams, paper.units.loss)
 
@@ -69,7 +87,7 @@ def _cause(each: CauseLine, largest: float) -> Drawing:
 def _room(room: RoomLine, largest: float) -> Drawing:
     amounts = dict(zip(CAUSES, room.amounts, strict=True))
     texts = {cause: cell.text for cause, cell in zip(CAUSES, room.causes, strict=True)}
-    return cause_bar(room.name, amounts, texts, largest, width=74.0)
+    return cause_bar(room.name, amounts, texts, largest, width=54.0)
 
 
 def _matter(matter: Matter, largest: float, unit: str) -> Drawing:

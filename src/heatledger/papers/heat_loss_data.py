@@ -105,7 +105,7 @@ class CauseLine:
     cause: str
     name: str
     loss: Cell
-    share: str
+    share: Cell
     amount: float
 
 
@@ -130,7 +130,7 @@ class RoomLine:
     level: str
     causes: tuple[Cell, ...]
     loss: Cell
-    per_area: str
+    per_area: Cell
     amounts: tuple[float, ...]
 
 
@@ -150,9 +150,7 @@ class HouseLine:
     remark: str
     causes: tuple[Cell, ...]
     loss: Cell
-    per_area: str
-    shares: tuple[str, ...]
-    area: str = ""
+    per_area: Cell
 
 
 @dataclass(frozen=True)
@@ -177,7 +175,7 @@ class PartLine:
     name: str
     area: Cell
     u_value: Cell
-    difference: str
+    difference: Cell
     loss: Cell
     source: SourceUse
     area_unit: str = ""
@@ -185,14 +183,19 @@ class PartLine:
 
 @dataclass(frozen=True)
 class Entry:
-    """A value the user gave: as set, as typed, how well it is known, where it stands in the job."""
+    """A value the user gave: as set, how well it is known, and the line of the job it stands on.
+
+    ``details`` say what else belongs to it: how it was typed where that differs, what it stands in place
+    of, its neighbors in the catalog. ``source`` is set where the value comes from one.
+    """
 
     key: str
     name: str
     value: str
-    typed: str
+    line: str = ""
     known: Known = ""
-    where: str = ""
+    details: tuple[str, ...] = ()
+    source: SourceUse | None = None
 
 
 @dataclass(frozen=True)
@@ -230,10 +233,12 @@ class HeatLossPaper:
     matters_note: str = ""
     findings: tuple[FindingLine, ...] = ()
     findings_none: str = "Nothing is open."
+    not_checked: tuple[str, ...] = ()
     parts: tuple[PartLine, ...] = ()
     parts_note: str = ""
     workings: tuple[WorkingGroup, ...] = ()
     tape: tuple[EntryGroup, ...] = ()
+    tape_note: str = ""
     references: tuple[Reference, ...] = ()
     language: str = "en"
 
@@ -251,6 +256,6 @@ class HeatLossPaper:
 
     def keys(self) -> tuple[str, ...]:
         """The keys that something on the paper answers to: workings first, then entries."""
-        workings = [each.key for group in self.workings for each in group.workings]
+        workings = [each.key for group in self.workings for each in (*group.workings, *group.lines)]
         entries = [each.key for group in self.tape for each in group.entries]
         return tuple(key for key in (*workings, *entries) if key)

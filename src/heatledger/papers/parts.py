@@ -2,48 +2,62 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from heatledger.ledger.dimensions import AREA, HEAT_RATE, LENGTH
+from heatledger.ledger.dimensions import LENGTH
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.ledger.formulas import Formula
-from heatledger.ledger.presets import Preset
-from heatledger.ledger.show import show
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.addresses import Addresses
+from heatledger.papers.words import bare
 from heatledger.papers.workings_data import SourceUse
 from heatledger.papers.workings_from import source
+from heatledger.physics.envelope import areas_total, heat_loss, temperature_difference
 from heatledger.steps.design import Design
 from heatledger.steps.surfaces import CAUSES
 
 
 @dataclass
-class _Part:
+class Part:
+    """One construction at one temperature difference: every piece of it in the house."""
+
     cause: str
     name: str
     u_value: Figure | None
     indoor: Figure
     beyond: Figure
-    areas: list[Figure] = field(default_factory=list)
+    sizes: list[Figure] = field(default_factory=list)
     losses: list[Figure] = field(default_factory=list)
-    edge: bool = False
+    size: Figure | None = None
+    loss: Figure | None = None
+    difference: Figure | None = None
+
+    def add_up(self) -> None:
+        """The sums over its pieces; lengths of a slab edge are not added up."""
+        is_edge = self.sizes[0].dimension is LENGTH
+        alone = len(self.losses) == 1
+        self.size = self.sizes[0] if alone else None if is_edge else areas_total(areas=self.sizes)
+        self.loss = self.losses[0] if alone else heat_loss(parts=self.losses)
+        self.difference = temperature_difference(indoor=self.indoor, outdoor=self.beyond)
+
+    def named(self) -> Iterator[tuple[Figure, tuple[str, str]]]:
+        """The sums and the difference of its row with their titles; a lone piece has its own."""
+        sums = [("area", self.size), ("loss", self.loss)] if len(self.losses) > 1 else []
+        for said, figure in (*sums, ("ΔT", self.difference)):
+            if figure is not None:
+                yield figure, (self.name, said)
 
 
-def part_lines(design: Design, units: Preset, found: Addresses) -> tuple[data.PartLine, ...]:
-    """One line for each construction at each temperature difference, in the order of the causes."""
-    parts = sorted(_parts(design).values(), key=lambda each: CAUSES.index(each.cause))
-    return tuple(_line(each, units, found) for each in parts)
-
-
-def _parts(design: Design) -> dict[tuple[object, ...], _Part]:
-    parts: dict[tuple[object, ...], _Part] = {}
+def parts_of_house(design: Design) -> list[Part]:
+    """Every kind of part, in the order of the causes."""
+    parts: dict[tuple[object, ...], Part] = {}
 
     def add(cause: str, name: str, u: Figure | None, size: Figure, loss: Figure, indoor: Figure, beyond: Figure) -> None:
-        key = (cause, name, id(u), round(float(indoor), 6), round(float(beyond), 6))
-        if u is not None and isinstance(u.origin, Formula):
-            key = (cause, name, round(float(u), 9), round(float(indoor), 6), round(float(beyond), 6))
-        part = parts.setdefault(key, _Part(cause, name, u, indoor, beyond, edge=size.dimension is LENGTH))
-        part.areas.append(size)
+        same_u = round(float(u), 9) if u is not None and isinstance(u.origin, Formula) else id(u)
+        key = (cause, name, same_u, round(float(indoor), 6), round(float(beyond), 6), size.dimension is LENGTH)
+        part = parts.setdefault(key, Part(cause, name, u, indoor, beyond))
+        part.sizes.append(size)
         part.losses.append(loss)
 
     for room in design.losses.rooms.values():
@@ -55,31 +69,29 @@ def _parts(design: Design) -> dict[tuple[object, ...], _Part]:
             for each in surface.openings.values():
                 add(each.cause, each.construction, each.u_value, each.area, each.loss, room.indoor,
                     surface.beyond_temperature)  # fmt: skip
-    return parts
+    for part in parts.values():
+        part.add_up()
+    return sorted(parts.values(), key=lambda each: CAUSES.index(each.cause))
 
 
-def _line(part: _Part, units: Preset, found: Addresses) -> data.PartLine:
-    dimension = LENGTH if part.edge else AREA
-    shown = units.shown(dimension)
-    size = show(sum(float(each) for each in part.areas), units, dimension, places=1)
-    loss = show(sum(float(each) for each in part.losses), units, HEAT_RATE, places=0)
-    kelvin = float(part.indoor) - float(part.beyond)
-    from heatledger.ledger.dimensions import TEMPERATURE_DIFFERENCE
+def part_lines(parts: list[Part], found: Addresses) -> tuple[data.PartLine, ...]:
+    """One line of the table for each part."""
+    return tuple(_line(each, found) for each in parts)
 
-    difference = show(kelvin, units, TEMPERATURE_DIFFERENCE)
-    u_text = ""
-    if part.u_value is not None:
-        u_text = show(part.u_value, units).removesuffix(units.shown(part.u_value.dimension).unit.text).strip()
+
+def _line(part: Part, found: Addresses) -> data.PartLine:
+    units = found.units
+
+    def cell(figure: Figure | None, none: str = "–", places: int | None = None) -> data.Cell:
+        return data.Cell(bare(figure, units, places), found.key(figure)) if figure is not None else data.Cell(none)
+
+    is_edge = part.sizes[0].dimension is LENGTH
+    size = cell(part.size, f"{len(part.sizes)} edges" if is_edge else "–", None if is_edge else 1)
+    own_unit = is_edge and part.size is not None and not units.feet_and_inches
     return data.PartLine(
-        part.cause, part.name, data.Cell(_bare(size, shown.unit.text)), data.Cell(u_text, found.key(part.u_value)),
-        _bare(difference, units.shown(TEMPERATURE_DIFFERENCE).unit.text),
-        data.Cell(_bare(loss, units.shown(HEAT_RATE).unit.text)), _source(part.u_value),
-        shown.unit.text if part.edge else "",
+        part.cause, part.name, size, cell(part.u_value), cell(part.difference), cell(part.loss, places=0), _source(part.u_value),
+        units.shown(LENGTH).unit.text if own_unit else "",
     )  # fmt: skip
-
-
-def _bare(text: str, unit: str) -> str:
-    return text.removesuffix(unit).strip()
 
 
 def _source(u_value: Figure | None) -> SourceUse:
@@ -87,9 +99,7 @@ def _source(u_value: Figure | None) -> SourceUse:
         return SourceUse("edge by its F-factor", "read there")
     origin = u_value.origin
     if isinstance(origin, Leaf):
-        if origin.citation is not None:
-            return source(origin.citation)
-        return SourceUse(f"given: {origin.typed}", "yours")
+        return source(origin.citation) if origin.citation is not None else SourceUse("given in the job", "yours")
     if isinstance(origin, Formula):
         return source(origin.citation)
     return SourceUse("chosen", "judgement")

@@ -15,7 +15,7 @@ from heatledger.steps.design import Design
 def references(design: Design, found: Addresses) -> tuple[data.Reference, ...]:
     """Works in the order they are met, then practice, judgement and what is derived here."""
     uses: dict[str, list[SourceUse]] = {}
-    for figure in [each for group in (*found.groups, *found.given) for each in group.figures]:
+    for figure in [each for group in (*found.groups, *found.given) for each in (*group.blocks, *group.lines)]:
         for citation in citations_of(figure):
             add(uses, citation)
     for finding in design.findings:

@@ -10,16 +10,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-TokenKind = Literal["word", "number", "op", "unit", "power"]
+TokenKind = Literal["word", "number", "op", "unit", "power", "sign", "root", "open", "close", "key", "aside"]
 Known = Literal["", "measured", "from plans", "told", "assumed"]
 
 
 @dataclass(frozen=True)
 class Token:
-    """One piece of a formula in words.
+    """One piece of a line.
 
-    ``word`` is set in serif italic, ``number`` and ``unit`` upright, ``power`` raised. An ``op`` gets a
-    space on both sides, except the parentheses, which hold on to what they enclose.
+    ``word`` is set in serif italic, ``number`` and ``unit`` upright, ``power`` raised, ``aside`` quiet. An
+    ``op`` gets a space on both sides; ``sign``, ``root`` and ``open`` hold on to what follows. ``key`` is
+    the small address of the number before it.
     """
 
     kind: TokenKind
@@ -71,36 +72,65 @@ class SourceUse:
 
 
 @dataclass(frozen=True)
-class GoesInto:
-    """A figure built on this one."""
+class LedTo:
+    """What a working names outside its column: words, and the addresses they lead to."""
 
-    key: str
-    name: str
+    words: str
+    keys: tuple[str, ...]
+    more: str = ""
+
+
+@dataclass(frozen=True)
+class Side:
+    """One side of a balance, worked out with the answer put back."""
+
+    label: str
+    column: tuple[ColumnRow, ...]
+    answer: Answer
 
 
 @dataclass(frozen=True)
 class Working:
     """One figure worked out, in the order in which it is read.
 
-    ``is_total`` puts the double rule under the answer: others build on it. ``remark`` is for "rounded
-    parts add to 36,246" or "carried as 619.36". ``band`` is a sentence ("likely 5,870 to 10,900").
-    ``waits_for`` names what is missing when the answer has no number.
+    ``title`` names the thing and ``what`` the figure of it; under the heading of a room a figure of the room
+    itself has only a title. ``is_total`` puts the double rule under the answer: others build on it. ``line`` is the arithmetic
+    where it does not stand in a column. ``notes`` are sentences (why a size was chosen, how a search
+    ended). ``waits_for`` names what is missing when the answer has no number.
     """
 
     key: str
     title: str
     column: tuple[ColumnRow, ...]
     answer: Answer
+    what: str = ""
     plain_line: str = ""
     formula: tuple[Token, ...] = ()
-    unit_line: str = ""
     steps: tuple[Step, ...] = ()
+    line: tuple[Token, ...] = ()
+    sides: tuple[Side, ...] = ()
+    notes: tuple[str, ...] = ()
     is_total: bool = False
     remark: str = ""
     sources: tuple[SourceUse, ...] = ()
     by_hand: str = ""
-    band: str = ""
-    goes_into: tuple[GoesInto, ...] = ()
+    comes_from: tuple[LedTo, ...] = ()
+    goes_into: LedTo | None = None
+    waits_for: str = ""
+
+
+@dataclass(frozen=True)
+class Line:
+    """Small arithmetic in one running line: name, tokens, what it comes to."""
+
+    key: str
+    name: str
+    tokens: tuple[Token, ...]
+    answer: str
+    unit: str = ""
+    what: str = ""
+    remark: str = ""
+    standings: tuple[str, ...] = ()
     waits_for: str = ""
 
 
@@ -110,4 +140,5 @@ class WorkingGroup:
 
     title: str
     workings: tuple[Working, ...]
+    lines: tuple[Line, ...] = ()
     line: str = ""

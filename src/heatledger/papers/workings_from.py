@@ -1,57 +1,97 @@
-"""The ledger's working turned into the block that paper sets: same tokens, keys in place of paths."""
+"""The ledger's working turned into what paper sets: same tokens, keys in place of paths."""
 
 from __future__ import annotations
 
-from heatledger.ledger.compose import working_of
+from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.ledger.layout import text_of
-from heatledger.ledger.presets import Preset
+from heatledger.ledger.show import show
 from heatledger.ledger.sources import Citation
 from heatledger.ledger.workings import Row, Token, Working
 from heatledger.papers import workings_data as paper
-from heatledger.papers.addresses import Addresses
+from heatledger.papers.addresses import Addresses, Group
+from heatledger.papers.naming import as_part, title_of
 
+MOST_USES = 4
 _KINDS: dict[str, paper.TokenKind] = {
-    "number": "number", "unit": "unit", "op": "op", "word": "word", "open": "op", "close": "op", "root": "word",
-    "letter": "word",
+    "number": "number", "unit": "unit", "op": "op", "word": "word", "open": "open", "close": "close", "root": "root",
+    "letter": "word", "sign": "sign",
 }  # fmt: skip
 
 
-def block(figure: Figure, addresses: Addresses, units: Preset) -> paper.Working:
-    """The working of a figure as paper takes it."""
-    names = addresses.design.names
-    made = working_of(figure, units, names)
-    rows = tuple(_row(each, addresses) for each in made.rows)
-    if made.line:
-        rows = (paper.ColumnRow("", "", "", text_of(made.line)),)
-    return paper.Working(
-        key=addresses.key(figure),
-        title=made.title,
-        column=rows,
-        answer=paper.Answer(made.answer, made.unit, "less than this" if made.less_than else ""),
-        plain_line=made.plain,
-        formula=tokens(made.formula),
-        steps=tuple(paper.Step(each.letter, tokens(each.expression), each.number, each.unit) for each in made.steps),
-        is_total=made.is_total,
-        remark=made.remark,
-        sources=tuple(source(each, words) for words, each in made.sources),
-        by_hand=_by_hand(made),
-        goes_into=_goes_into(figure, addresses),
-        waits_for="; ".join(made.waiting),
+def group_of(group: Group, found: Addresses) -> paper.WorkingGroup:
+    """The workings under one heading: blocks first, then small arithmetic."""
+    return paper.WorkingGroup(
+        group.title,
+        tuple(block(each, found, group.owner) for each in group.blocks),
+        tuple(small_line(each, found, group) for each in group.lines),
+        group.line,
     )
 
 
+def block(figure: Figure, found: Addresses, owner: str = "") -> paper.Working:
+    """The working of a figure as paper takes it, under a heading about ``owner``."""
+    made = found.working(figure)
+    rows = tuple(_row(each, found, made, owner) for each in made.rows)
+    title, what = title_of(figure, found.design, owner)
+    return paper.Working(
+        key=found.key(figure),
+        title=title,
+        what=what,
+        column=rows,
+        answer=paper.Answer(made.answer, made.unit, "less than this" if made.less_than else ""),
+        plain_line=made.plain if made.kind not in ("formula", "total") else "",
+        formula=() if made.kind == "total" else tokens(made.formula),
+        steps=tuple(paper.Step(each.letter, tokens(each.expression), each.number, each.unit) for each in made.steps),
+        line=tokens(made.line),
+        sides=_sides(made, found),
+        notes=_notes(figure, made, found),
+        is_total=made.is_total,
+        remark=made.remark,
+        sources=() if made.kind == "total" else tuple(source(each, words) for words, each in made.sources),
+        by_hand=_by_hand(made),
+        comes_from=_comes_from(made, rows, found),
+        goes_into=_goes_into(figure, found),
+        waits_for=_waits_for(made),
+    )
+
+
+def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
+    """A small working as one running line."""
+    made = found.working(figure)
+    title, what = group.titles.get(found.kind(figure)) or title_of(figure, found.design, group.owner)
+    run: list[paper.Token] = []
+    for each in made.rows:
+        run += [paper.Token("op", each.op)] if each.op else []
+        run.append(paper.Token("number", each.number))
+        run += [paper.Token("unit", each.unit)] if each.unit else []
+        if each.expression:
+            run.append(paper.Token("aside", f"({text_of(each.expression)})"))
+        if each.carried:
+            run.append(paper.Token("aside", f"(shown as {each.carried})"))
+        key = found.key(each.figure)
+        run += [paper.Token("key", key)] if key else []
+    run += tokens(made.line)
+    if not any(each.kind == "key" for each in run):
+        run += [paper.Token("key", key) for key in _keys([each.figure for each in made.inputs], found)]
+    return paper.Line(
+        found.key(figure), title, tuple(run), made.answer, made.unit, what, made.remark,
+        tuple(dict.fromkeys(each.standing.value for _, each in made.sources)) if made.kind != "total" else (),
+        _waits_for(made),
+    )  # fmt: skip
+
+
 def tokens(given: tuple[Token, ...]) -> tuple[paper.Token, ...]:
-    """Tokens of the ledger as those of paper; what stands after ^ is raised."""
+    """Tokens of the ledger as those of paper; what stands after ^ is raised, with its brackets."""
     made: list[paper.Token] = []
-    raised = False
+    raised, depth = False, 0
     for each in given:
         if each.kind == "op" and each.text == "^":
             raised = True
             continue
-        kind = "power" if raised and each.kind == "number" else _KINDS[each.kind]
-        raised = False
-        made.append(paper.Token(kind, each.text))
+        made.append(paper.Token("power" if raised else _KINDS[each.kind], each.text))
+        depth += {"open": 1, "close": -1}.get(each.kind, 0) if raised else 0
+        raised = raised and depth > 0
     return tuple(made)
 
 
@@ -69,21 +109,72 @@ def known_of(figure: Figure | None) -> paper.Known:
     return known if known in ("measured", "from plans", "told", "assumed") else ""  # type: ignore[return-value]
 
 
-def _row(row: Row, addresses: Addresses) -> paper.ColumnRow:
-    words = f"= {text_of(row.expression)}" if row.expression else row.words
+def _row(row: Row, found: Addresses, made: Working, owner: str) -> paper.ColumnRow:
+    words = row.words
+    if row.expression:
+        words = f"= {text_of(row.expression)}"
+    elif made.kind == "total" and row.figure is not None:
+        words = as_part(row.figure, found.design, owner)
     if row.carried:
         words += f", shown as {row.carried}"
-    return paper.ColumnRow(row.op, row.number, row.unit, words, addresses.key(row.figure), known_of(row.figure))
+    return paper.ColumnRow(row.op, row.number, row.unit, words, found.key(row.figure), known_of(row.figure))
+
+
+def _sides(made: Working, found: Addresses) -> tuple[paper.Side, ...]:
+    """Both sides of a balance as columns of their own."""
+    return tuple(
+        paper.Side(
+            side.title, tuple(_row(each, found, side, "") for each in side.rows), paper.Answer(side.answer, side.unit)
+        )
+        for side in made.sides
+    )
+
+
+def _notes(figure: Figure, made: Working, found: Addresses) -> tuple[str, ...]:
+    choice = figure.origin
+    if made.kind == "choice" and isinstance(choice, Choice):
+        lost = [
+            f"{name} ({show(each, found.units)})" if isinstance(each, Figure) else name for name, each in choice.losers
+        ]
+        beside = (f"Not taken: {', '.join(lost)}.",) if lost else ()
+        return f"{choice.rule[:1].upper()}{choice.rule[1:]}: {choice.winner}, because {choice.because}.", *beside
+    if made.kind == "count":
+        return (f"Counted: {', '.join(made.notes)}.",) if made.notes else ()
+    together = (f"Found together with {', '.join(made.found_together)}.",) if made.found_together else ()
+    return (*together, *made.notes)
 
 
 def _by_hand(made: Working) -> str:
     if made.by_hand is None:
         return ""
     hand = made.by_hand
-    return f"{text_of(hand.expression)} = {hand.number} {hand.unit}; leaves out {hand.neglects}."
+    less = "less than " if hand.less_than else ""
+    remark = f" ({hand.remark})" if hand.remark else ""
+    return f"{text_of(hand.expression)} = {less}{hand.number} {hand.unit}{remark}; leaves out {hand.neglects}."
 
 
-def _goes_into(figure: Figure, addresses: Addresses) -> tuple[paper.GoesInto, ...]:
-    names = addresses.design.names
-    uses = [each for each in names.uses(figure) if addresses.key(each)]
-    return tuple(paper.GoesInto(addresses.key(each), names.title(each)) for each in uses[:3])
+def _keys(figures: list[Figure], found: Addresses) -> list[str]:
+    return list(dict.fromkeys(key for each in figures if (key := found.key(each))))
+
+
+def _comes_from(made: Working, rows: tuple[paper.ColumnRow, ...], found: Addresses) -> tuple[paper.LedTo, ...]:
+    """The inputs that no row of the column leads to."""
+    led = {each.key for each in rows}
+    words: dict[str, list[Figure]] = {}
+    for each in made.inputs:
+        if found.key(each.figure) not in led:
+            words.setdefault(each.words, []).append(each.figure)
+    lines = (paper.LedTo(said, tuple(_keys(figures, found))) for said, figures in words.items())
+    return tuple(each for each in lines if each.keys)
+
+
+def _goes_into(figure: Figure, found: Addresses) -> paper.LedTo | None:
+    keys = found.goes_into(figure)
+    more = len(keys) - MOST_USES
+    return paper.LedTo("into", tuple(keys[:MOST_USES]), f"and {more} more" if more > 0 else "") if keys else None
+
+
+def _waits_for(made: Working) -> str:
+    if made.waiting:
+        return "; ".join(made.waiting)
+    return made.plain if made.kind == "waiting" else ""

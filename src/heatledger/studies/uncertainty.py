@@ -89,7 +89,7 @@ def _ranked(moving: Iterable[tuple[Figure, float]], design: Design) -> list[Swin
         words = f"Lengths and areas, {len(some)} of them"
         if move > 0:
             entries = tuple(each for each, _ in some)
-            swings.append(Swing(words, entries, known, ranges.pop() if len(ranges) == 1 else "each its own", move))
+            swings.append(Swing(words, entries, known, ranges.pop() if len(ranges) == 1 else "by their kind", move))
     return sorted(swings, key=lambda each: -each.swing)
 
 

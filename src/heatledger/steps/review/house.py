@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
-from math import isnan
 from typing import TYPE_CHECKING
 
 from heatledger.job.model import Construction, Opening, Room, Surface, Unheated
@@ -52,14 +51,14 @@ class Part:
 
 @dataclass(frozen=True)
 class Guess:
-    """An entry that a part of the loss goes with, and that part in W."""
+    """An entry that a part of the loss goes with, and that part in W. ``share`` is its half-range over it."""
 
     words: str
     path: str
     known: str
     share: float
-    """Half-range of the entry as a share of it."""
     loss: float
+    entry: float
 
 
 class House:
@@ -89,7 +88,9 @@ class House:
     @cached_property
     def spaces(self) -> list[tuple[str, Room | Unheated]]:
         """Rooms and unheated spaces by path."""
-        rooms: list[tuple[str, Room | Unheated]] = [(f"rooms/{id}", each) for id, each in self.job.rooms.items()]
+        rooms: list[tuple[str, Room | Unheated]] = [
+            (f"rooms/{id}", each) for id, each in self.job.rooms.items()
+        ]
         return rooms + [(f"unheated/{id}", each) for id, each in self.job.unheated.items()]
 
     @cached_property
@@ -129,34 +130,50 @@ class House:
         return flow / volume if volume else float("nan")
 
     @cached_property
+    def rates(self) -> dict[str, float]:
+        """Air changes that were given in the job, by their path."""
+        found = [each.air.changes for each in self.losses.rooms.values()]
+        return {
+            path_of(each): each
+            for each in found
+            if path_of(each) and not path_of(each).startswith("catalog/")
+        }
+
+    @cached_property
     def is_air_tested(self) -> bool:
         """True when the air of every room was measured."""
-        known = [_known(each.air.changes) for each in self.losses.rooms.values()]
+        known = [known_of(each.air.changes) for each in self.losses.rooms.values()]
         return bool(known) and all(each == "measured" for each in known)
 
     @cached_property
     def guesses(self) -> list[Guess]:
         """The entries that the loss goes with in proportion, the largest part of the loss first."""
         found: dict[str, list[float]] = {}
-        about: dict[str, tuple[str, str, float]] = {}
+        about: dict[str, tuple[str, str, float, float]] = {}
         for part in self.parts:
             if part.surface.beyond.kind != "room":
                 figure = factor_of(part.construction)
                 path = f"constructions/{part.construction.id}"
-                about[path] = (part.construction.name, _known(figure), _half(figure))
+                about[path] = (part.construction.name, known_of(figure), _share(figure), figure)
                 found.setdefault(path, []).append(part.loss)
         for id, each in self.losses.rooms.items():
-            figure = each.air.changes
-            path = f"rooms/{id}/air" if path_of(figure).startswith("catalog/") else path_of(figure)
-            known = GUESSED if is_guess(figure) else _known(figure)
-            about[path] = ("air changes", known, _half(figure))
+            rate = each.air.changes
+            path = f"rooms/{id}/air" if path_of(rate).startswith("catalog/") else path_of(rate)
+            words = "air changes" if path.startswith("air") else f"air changes, {each.name}"
+            about[path] = (words, GUESSED if is_guess(rate) else known_of(rate), _share(rate), rate)
             found.setdefault(path, []).append(float(each.air.loss))
-        made = [Guess(words, path, known, half, sum(found[path])) for path, (words, known, half) in about.items()]
+        made = [
+            Guess(words, path, known, half, sum(found[path]), figure)
+            for path, (words, known, half, figure) in about.items()
+        ]
         return sorted(made, key=lambda each: -abs(each.loss))
 
-    def temperature_of(self, space: str) -> float:
-        """Design temperature of an unheated space, K."""
-        return float(self.losses.unheated[space].temperature)
+    def area_of(self, part: Part) -> float:
+        """Area of an opening with its count, or the net area of a surface."""
+        lost = part.lost
+        if isinstance(lost, OpeningLoss):
+            return lost.area
+        return float("nan") if lost.net_area is None else lost.net_area
 
 
 def factor_of(construction: Construction) -> Figure:
@@ -176,35 +193,39 @@ def u_of(construction: Construction) -> float:
     return float("nan")
 
 
-def is_guess(figure: Figure) -> bool:
+def leaf_of(figure: float) -> Leaf | None:
+    """Origin of a figure that was entered, or None."""
+    origin = figure.origin if isinstance(figure, Figure) else None
+    return origin if isinstance(origin, Leaf) else None
+
+
+def is_guess(figure: float) -> bool:
     """True for an entry that is assumed, or a rate taken by the number of exposed sides."""
-    return _known(figure) == GUESSED or path_of(figure).startswith("catalog/air_changes")
+    return known_of(figure) == GUESSED or path_of(figure).startswith("catalog/air_changes")
 
 
-def path_of(figure: Figure) -> str:
-    """Path of an entry."""
-    return figure.origin.path if isinstance(figure.origin, Leaf) else ""
+def path_of(figure: float) -> str:
+    """Path of an entry, or empty."""
+    origin = leaf_of(figure)
+    return origin.path if origin else ""
 
 
-def typed_of(figure: Figure) -> tuple[float, str]:
+def typed_of(figure: float) -> tuple[float, str]:
     """The number an entry was typed with, and its unit."""
-    origin = figure.origin
-    return (origin.typed_value, origin.unit) if isinstance(origin, Leaf) else (float("nan"), "")
+    origin = leaf_of(figure)
+    return (origin.typed_value, origin.unit) if origin else (float("nan"), "")
 
 
-def _known(figure: Figure) -> str:
-    return figure.origin.known if isinstance(figure.origin, Leaf) else ""
+def known_of(figure: float) -> str:
+    """How well an entry is known, or empty."""
+    origin = leaf_of(figure)
+    return origin.known if origin else ""
 
 
-def known_of(figure: Figure) -> str:
-    """How well an entry is known."""
-    return _known(figure)
-
-
-def _half(figure: Figure) -> float:
-    if not isinstance(figure.origin, Leaf) or isnan(figure) or float(figure) == 0:
-        return 0.0
-    return figure.origin.half_range / abs(float(figure))
+def _share(figure: float) -> float:
+    """Half-range of an entry as a share of it."""
+    origin = leaf_of(figure)
+    return origin.half_range / abs(float(figure)) if origin and float(figure) else 0.0
 
 
 def is_called(words: tuple[str, ...], *names: str) -> bool:

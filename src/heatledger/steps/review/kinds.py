@@ -15,7 +15,7 @@ from heatledger.ledger.notation import read
 from heatledger.ledger.presets import US, Preset
 from heatledger.ledger.show import number_text, show, show_percent
 from heatledger.ledger.sources import Citation
-from heatledger.steps.review.house import House
+from heatledger.steps.review.house import House, leaf_of
 
 if TYPE_CHECKING:
     from heatledger.steps.design import Design
@@ -54,7 +54,14 @@ class Kind:
 
 
 def finding(
-    id: str, weight: Weight, citation: Citation, *, fires: str, why: str, mend: str, limits: tuple[Limit, ...] = ()
+    id: str,
+    weight: Weight,
+    citation: Citation,
+    *,
+    fires: str,
+    why: str,
+    mend: str,
+    limits: tuple[Limit, ...] = (),
 ) -> Callable[[Check], Check]:
     """Put a check on the list of all kinds."""
 
@@ -86,9 +93,14 @@ class Look:
         """The design that is read."""
         return self.house.design
 
+    def figure(self, path: str) -> Figure | None:
+        """The figure at a path; what was found is looked at first, as the entries take longer to gather."""
+        found = self.design.results.get(path)
+        return self.design.figures.get(path) if found is None else found
+
     @cached_property
     def given(self) -> tuple[Figure | None, ...]:
-        """The thresholds that the job sets; None where it sets none. JobErrors when one is of another kind."""
+        """The thresholds that the job sets, else None. JobErrors when one is of no such kind."""
         return tuple(self.house.job.limit(each.name, each.dimension) for each in self.kind.limits)
 
     def limit_at(self, i: int) -> float:
@@ -117,41 +129,44 @@ class Look:
         """A figure in the units of the job; a ratio as a percentage."""
         kind = value.dimension if isinstance(value, Figure) else dimension
         if kind is RATIO:
-            return show_percent(float(value))
+            return show_percent(float(value), 0 if float(value) >= 0.01 else 1)
         return show(value, self.units, None if isinstance(value, Figure) else kind)
 
     def text(self, value: float, dimension: Dimension, places: int | None = None) -> str:
         """A value as it would be typed in the job, to be put there by a mend."""
         shown = self.units.shown(dimension)
         number = shown.unit.from_si(value, dimension.absolute)
-        return f"{number_text(number, shown.places if places is None else places, '')} {shown.unit.text}".replace(
-            "−", "-"
-        )
+        said = number_text(number, shown.places if places is None else places, "")
+        return f"{said} {shown.unit.text}".replace("−", "-")
 
     def found(
         self,
         where: str,
         what: str,
-        why: Figure | str = "",
+        why: float | str = "",
         mends: tuple[Mend, ...] = (),
         weight: Weight | None = None,
     ) -> Finding:
         """The finding at a place; its general words stand in where none of this case are given."""
         kind = self.kind
+        reason = why if isinstance(why, Figure) else str(why) or kind.why
+        ways = mends or (Mend(kind.mend),)
         return Finding(
-            kind.id, where, what, kind.why if why == "" else why, mends or (Mend(kind.mend),), kind.citation,
-            weight or kind.weight, self.threshold(),
-        )  # fmt: skip
+            kind.id, where, what, reason, ways, kind.citation, weight or kind.weight, self.threshold()
+        )
 
-    def wants(self, where: str, *figures: Figure | None, words: str = "") -> NotChecked:
+    def wants(self, where: str, *figures: float | None, words: str = "") -> NotChecked:
         """That the finding could not be checked here, for want of what the figures wait for."""
         names = self.design.names.title
-        waiting = {id(each): each for figure in figures if figure is not None for each in waits_for(figure)}
+        lacking = [each for each in figures if isinstance(each, Figure)]
+        waiting = {id(each): each for figure in lacking for each in waits_for(figure)}
         said = [names(each) for each in waiting.values()]
         if words:
             said.append(words)
         more = f" and {len(said) - _MOST_NAMED} more" if len(said) > _MOST_NAMED else ""
-        return NotChecked(self.kind.id, where, "; ".join(said[:_MOST_NAMED]) + more or "a value that can be worked with")
+        return NotChecked(
+            self.kind.id, where, "; ".join(said[:_MOST_NAMED]) + more or "a value that can be worked with"
+        )
 
     def run(self) -> list[Finding | NotChecked]:
         """What the check finds; a limit of the wrong kind is said and not used."""
@@ -159,10 +174,18 @@ class Look:
             _ = self.given
         except JobErrors as wrong:
             message = wrong.errors[0].message if wrong.errors else "the limit cannot be read"
-            return [NotChecked(self.kind.id, f"limits/{self.kind.id}", f"a limit of the right kind: {message}")]
+            return [
+                NotChecked(self.kind.id, f"limits/{self.kind.id}", f"a limit of the right kind: {message}")
+            ]
         return list(self.kind.check(self))
 
 
 def set_to(path: str, text: Any) -> Mapping[str, Any]:
     """A change that sets a value."""
     return {"set": path, "to": text}
+
+
+def measured(path: str, entry: float) -> Mapping[str, Any]:
+    """A change that puts an entry in again as it was typed, marked measured."""
+    origin = leaf_of(entry)
+    return {"set": path, "to": {"is": origin.typed if origin else f"{float(entry):g}", "known": "measured"}}

@@ -20,7 +20,9 @@ FT = 0.3048
 
 
 @finding(
-    "feet-metres-crossed", Weight.MUST_FIX, cite("", "heights of rooms in dwellings", JUDGEMENT),
+    "feet-metres-crossed",
+    Weight.MUST_FIX,
+    cite("", "heights of rooms in dwellings", JUDGEMENT),
     fires="The ceiling of a heated room is higher than {0} or lower than {1}.",
     why="8 ft read as 8 m makes the loss of walls and air 3.3 times too large",
     mend="Type the height again, with its unit; or decide that the room is that high.",
@@ -28,13 +30,13 @@ FT = 0.3048
         Limit("feet-metres-crossed", "20 ft", d.LENGTH, "highest ceiling"),
         Limit("feet-metres-crossed-low", "6.5 ft", d.LENGTH, "lowest ceiling"),
     ),
-)  # fmt: skip
-def feet_metres_crossed(look: Look) -> Found:
+)
+def _feet_metres_crossed(look: Look) -> Found:
     low, high = look.limit_at(1) - 1e-6, look.limit + 1e-6
     odd: dict[str, tuple[Figure, list[str]]] = {}
     for room, _ in look.house.rooms:
         height = room.ceiling_height
-        if height.is_missing:
+        if isnan(height):
             yield look.wants(f"rooms/{room.id}", height)
         elif not low <= float(height) <= high:
             odd.setdefault(path_of(height), (height, []))[1].append(room.name)
@@ -46,7 +48,10 @@ def feet_metres_crossed(look: Look) -> Found:
             mends.insert(0, Mend(f"Read it as {number:g} {other}.", (set_to(path, f"{number:g} {other}"),)))
         have = "have a ceiling" if len(names) > 1 else "has a ceiling"
         yield look.found(
-            path, f"{_listed(names)} {have} at {look.say(height)}; feet and metres look crossed.", height, tuple(mends)
+            path,
+            f"{_listed(names)} {have} at {look.say(height)}; feet and metres look crossed.",
+            height,
+            tuple(mends),
         )
 
 
@@ -55,12 +60,14 @@ def _listed(names: list[str]) -> str:
 
 
 @finding(
-    "wall-lower-than-ceiling", Weight.DECIDE, cite("HOF-ch17", "walls are taken from floor to floor", SEEN),
+    "wall-lower-than-ceiling",
+    Weight.DECIDE,
+    cite("HOF-ch17", "walls are taken from floor to floor", SEEN),
     fires="On a level, the wall height (floor to floor) is less than the ceiling height (floor to ceiling).",
     why="a wall for loads runs from floor to floor, past the ceiling",
     mend="Measure the height from floor to floor.",
-)  # fmt: skip
-def wall_lower_than_ceiling(look: Look) -> Found:
+)
+def _wall_lower_than_ceiling(look: Look) -> Found:
     for id in look.house.losses.levels:
         level = look.house.job.levels[id]
         wall, ceiling = level.wall_height, level.ceiling_height
@@ -68,13 +75,17 @@ def wall_lower_than_ceiling(look: Look) -> Found:
             to = set_to(f"levels/{id}/wall_height", look.text(float(ceiling), d.LENGTH))
             yield look.found(
                 f"levels/{id}",
-                f"On the {level.name.lower()} the walls are {look.say(wall)} high and the ceiling {look.say(ceiling)}.",
-                wall, (Mend("Make the wall at least as high as the ceiling.", (to,)),),
-            )  # fmt: skip
+                f"On the {level.name.lower()} the walls are {look.say(wall)} high and the ceiling "
+                f"{look.say(ceiling)}.",
+                wall,
+                (Mend("Make the wall at least as high as the ceiling.", (to,)),),
+            )
 
 
 @finding(
-    "floor-areas-disagree", Weight.DECIDE, cite("MORIN", "areas within 5 % on permit papers", SEEN),
+    "floor-areas-disagree",
+    Weight.DECIDE,
+    cite("MORIN", "areas within 5 % on permit papers", SEEN),
     fires="The floor of the rooms and the heated floor area as stated differ by more than {0} of the stated; "
     "it must be fixed above {1}.",
     why="a missing hall is a missing load",
@@ -83,12 +94,12 @@ def wall_lower_than_ceiling(look: Look) -> Found:
         Limit("floor-areas-disagree", "10 %", d.RATIO, "difference of areas"),
         Limit("floor-areas-disagree-must", "25 %", d.RATIO, "difference that must be fixed"),
     ),
-)  # fmt: skip
-def floor_areas_disagree(look: Look) -> Found:
+)
+def _floor_areas_disagree(look: Look) -> Found:
     stated, rooms = look.house.job.heated_floor_area, look.house.losses.house.floor_area
     if stated is None:
         yield look.wants("heated_floor_area", words="the heated floor area as stated")
-    elif stated.is_missing or rooms.is_missing:
+    elif isnan(stated) or isnan(rooms):
         yield look.wants("heated_floor_area", stated, rooms)
     else:
         apart = abs(float(rooms) - float(stated)) / float(stated)
@@ -97,7 +108,8 @@ def floor_areas_disagree(look: Look) -> Found:
             missing = "; a hall, stair or closet may be missing" if float(rooms) < float(stated) else ""
             yield look.found(
                 "heated_floor_area",
-                f"The rooms add to {look.say(rooms)} of floor, but the house is stated as {look.say(stated)}{missing}.",
+                f"The rooms add to {look.say(rooms)} of floor, but the house is stated as "
+                f"{look.say(stated)}{missing}.",
                 rooms,
                 (Mend("Add the room that is missing."), Mend("Correct the stated area.", (to,))),
                 Weight.MUST_FIX if apart > look.limit_at(1) + 1e-9 else None,
@@ -105,54 +117,69 @@ def floor_areas_disagree(look: Look) -> Found:
 
 
 @finding(
-    "room-on-two-sheets", Weight.MUST_FIX, cite("", "two rooms alike in name, level and floor", JUDGEMENT),
+    "room-on-two-sheets",
+    Weight.MUST_FIX,
+    cite("", "two rooms alike in name, level and floor", JUDGEMENT),
     fires="Two rooms on one level have the same name and the same floor area.",
     why="the same room counted twice doubles its load",
     mend="Take one of them out, or give them different names.",
-)  # fmt: skip
-def room_on_two_sheets(look: Look) -> Found:
+)
+def _room_on_two_sheets(look: Look) -> Found:
     seen: dict[tuple[str, str, float], Room] = {}
     for room, lost in look.house.rooms:
         key = (room.level.id, room.name.strip().lower(), round(float(lost.floor_area), 4))
         first = seen.setdefault(key, room)
         if first is room or isnan(key[2]):
             continue
-        named = Mend("Give them different names.", (set_to(f"rooms/{room.id}/name", f"{room.name} ({room.id})"),))
+        named = Mend(
+            "Give them different names.", (set_to(f"rooms/{room.id}/name", f"{room.name} ({room.id})"),)
+        )
         mends = [named]
         if not any(each.beyond.kind == "room" for each in room.surfaces.values()):
             mends.insert(0, Mend("Take one of them out.", ({"remove": f"rooms/{room.id}"},)))
         yield look.found(
             f"rooms/{room.id}",
-            f"{room.name} stands twice on the {room.level.name.lower()} with {look.say(lost.floor_area)} of floor; "
+            f"{room.name} stands twice on the {room.level.name.lower()} with {look.say(lost.floor_area)} "
+            "of floor; "
             "it looks like the same room.",
-            lost.loss, tuple(mends),
-        )  # fmt: skip
+            lost.loss,
+            tuple(mends),
+        )
 
 
 @finding(
-    "outline-not-closed", Weight.DECIDE, cite("", "a closed outline has opposite sides of equal length", JUDGEMENT),
-    fires="On a level whose outside walls all say by their names which way they face, opposite sides differ in "
+    "outline-not-closed",
+    Weight.DECIDE,
+    cite("", "a closed outline has opposite sides of equal length", JUDGEMENT),
+    fires="On a level whose outside walls all say by their names which way they face, opposite sides "
+    "differ in "
     "length by more than {0}, and by more than 3 ft (1 m).",
     why="every foot of 8 ft wall that is missing is 47 Btu/h at U 0.084 and 70 °F",
     mend="Add the wall that is missing, or take out the one that is counted twice.",
     limits=(Limit("outline-not-closed", "5 %", d.RATIO, "difference of opposite sides"),),
-)  # fmt: skip
-def outline_not_closed(look: Look) -> Found:
+)
+def _outline_not_closed(look: Look) -> Found:
     for id in look.house.losses.levels:
         level = look.house.job.levels[id]
         sides, why_not = _sides(look, level)
         if why_not:
             yield look.wants(f"levels/{id}", words=why_not)
             continue
+        open_sides = []
         for one, other in SIDES:
             first, second = sides.get(one, 0.0), sides.get(other, 0.0)
-            apart, most = abs(first - second), max(first, second)
-            if apart > look.limit * most + 1e-6 and apart > 3 * FT + 1e-6:
-                yield look.found(
-                    f"levels/{id}",
-                    f"The {level.name.lower()} has {look.say(first, d.LENGTH)} of wall to the {one} and "
-                    f"{look.say(second, d.LENGTH)} to the {other}; one is missing or counted twice.",
+            apart = abs(first - second)
+            if apart > look.limit * max(first, second) + 1e-6 and apart > 3 * FT + 1e-6:
+                open_sides.append(
+                    f"{look.say(first, d.LENGTH)} of wall to the {one} and {look.say(second, d.LENGTH)} "
+                    f"to the {other}"
                 )
+        if open_sides:
+            yield look.found(
+                f"levels/{id}",
+                f"The {level.name.lower()} has {', and '.join(open_sides)}; a wall is missing or counted "
+                "twice.",
+            )
 
 
 def _sides(look: Look, level: Level) -> tuple[dict[str, float], str]:
@@ -176,24 +203,35 @@ def _sides(look: Look, level: Level) -> tuple[dict[str, float], str]:
 
 
 @finding(
-    "floor-or-ceiling-left-out", Weight.NOTE, cite("", "rooms of one level compared", JUDGEMENT),
-    fires="More than {0} of the other rooms on a level (at least two) lose heat through a floor, or through a "
+    "floor-or-ceiling-left-out",
+    Weight.NOTE,
+    cite("", "rooms of one level compared", JUDGEMENT),
+    fires="More than {0} of the other rooms on a level (at least two) lose heat through a floor, or "
+    "through a "
     "ceiling, and this room has none.",
     why="a floor or ceiling left out is a loss left out",
     mend="Give the floor or ceiling, or see that the room has a heated one beyond it.",
     limits=(Limit("floor-or-ceiling-left-out", "80 %", d.RATIO, "share of the other rooms"),),
-)  # fmt: skip
-def floor_or_ceiling_left_out(look: Look) -> Found:
+)
+def _floor_or_ceiling_left_out(look: Look) -> Found:
     for room, _ in look.house.rooms:
         others = [each for each, _ in look.house.rooms if each.level.id == room.level.id and each is not room]
-        for word, kinds in (("floor", ("floor", "below-grade floor", "slab edge")), ("ceiling", ("ceiling",))):
+        for word, kinds in (
+            ("floor", ("floor", "below-grade floor", "slab edge")),
+            ("ceiling", ("ceiling",)),
+        ):
             has = [each for each in others if _has(each, kinds)]
             # A room within a slab has no edge of its own, so edges alone do not tell.
             floors = [each for each in has if _has(each, ("floor", "below-grade floor", "ceiling"))]
-            if len(floors) >= 2 and len(floors) > look.limit * len(others) and not _has(room, kinds, rooms=True):
+            if (
+                len(floors) >= 2
+                and len(floors) > look.limit * len(others)
+                and not _has(room, kinds, rooms=True)
+            ):
                 yield look.found(
                     f"rooms/{room.id}",
-                    f"{len(floors)} of the {len(others)} other rooms on the {room.level.name.lower()} lose heat "
+                    f"{len(floors)} of the {len(others)} other rooms on the {room.level.name.lower()} "
+                    "lose heat "
                     f"through a {word}, and {room.name} has none.",
                 )
 

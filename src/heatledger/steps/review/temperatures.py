@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import isnan
 
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
@@ -14,16 +15,18 @@ Found = Iterator[Finding | NotChecked]
 
 
 @finding(
-    "degrees-crossed", Weight.MUST_FIX, cite("", "no station is on file to hold it against", JUDGEMENT),
+    "degrees-crossed",
+    Weight.MUST_FIX,
+    cite("", "no station is on file to hold it against", JUDGEMENT),
     fires="The outdoor design temperature is warmer than {0}, or not below the indoor temperature. "
     "Without a weather station on file, only what cannot be a winter night is seen.",
     why="20 °C typed for 20 °F cancels nearly the whole loss",
     mend="Type the outdoor temperature again, with its unit.",
     limits=(Limit("degrees-crossed", "59 °F", d.TEMPERATURE, "warmest outdoor design"),),
-)  # fmt: skip
-def degrees_crossed(look: Look) -> Found:
+)
+def _degrees_crossed(look: Look) -> Found:
     site = look.house.job.site
-    if site.outdoor.is_missing:
+    if isnan(site.outdoor):
         yield look.wants("site/outdoor", site.outdoor)
     elif float(site.outdoor) > look.limit or float(site.outdoor) >= float(site.indoor):
         number, unit = typed_of(site.outdoor)
@@ -31,98 +34,131 @@ def degrees_crossed(look: Look) -> Found:
         kelvin = {"°F": (number + 459.67) / 1.8, "°C": number + 273.15}.get(other, look.limit + 1)
         mends = [Mend("Type the outdoor temperature again, with its unit.")]
         if kelvin <= look.limit and kelvin < float(site.indoor):
-            mends.insert(0, Mend(f"Read it as {number:g} {other}.", (set_to("site/outdoor", f"{number:g} {other}"),)))
+            mends.insert(
+                0, Mend(f"Read it as {number:g} {other}.", (set_to("site/outdoor", f"{number:g} {other}"),))
+            )
         yield look.found(
             "site/outdoor",
             f"The outdoor design temperature reads as {look.say(site.outdoor)}, which is no winter night; "
             "the degree sign is probably wrong.",
-            look.house.losses.site.design_difference, tuple(mends),
-        )  # fmt: skip
+            look.house.losses.site.design_difference,
+            tuple(mends),
+        )
 
 
 @finding(
-    "outdoor-design-guessed", Weight.NOTE, cite("HOF-ch17", "design conditions", SEEN),
+    "outdoor-design-guessed",
+    Weight.NOTE,
+    cite("HOF-ch17", "design conditions", SEEN),
     fires="The outdoor design temperature is marked assumed.",
     why="every 1 °F is 1.4 % of the loss at a span of 70 °F",
     mend="Take the figure of a weather station or of the local code, and mark it told.",
-)  # fmt: skip
-def outdoor_design_guessed(look: Look) -> Found:
+)
+def _outdoor_design_guessed(look: Look) -> Found:
     outdoor = look.house.job.site.outdoor
-    if not outdoor.is_missing and known_of(outdoor) == GUESSED:
+    if not isnan(outdoor) and known_of(outdoor) == GUESSED:
         text = look.text(float(outdoor), d.TEMPERATURE)
         told = Mend(
-            "Take the figure of a weather station or of the local code (here the same figure is put in as told).",
+            "Take the figure of a weather station or of the local code (here the same figure is put in "
+            "as told).",
             (set_to("site/outdoor", {"is": text, "known": "told"}),),
         )
         yield look.found(
-            "site/outdoor", f"The outdoor design temperature of {look.say(outdoor)} is assumed, and every room rests on it.",
-            "", (told,),
-        )  # fmt: skip
+            "site/outdoor",
+            f"The outdoor design temperature of {look.say(outdoor)} is assumed, and every room rests on it.",
+            "",
+            (told,),
+        )
 
 
 @finding(
-    "ground-out-of-line", Weight.DECIDE, cite("", "range of yearly mean ground temperatures", JUDGEMENT),
+    "ground-out-of-line",
+    Weight.DECIDE,
+    cite("", "range of yearly mean ground temperatures", JUDGEMENT),
     fires="The yearly mean ground temperature is warmer than {0}, or the ground in winter comes out colder "
     "than the outdoor design temperature.",
     why="ground follows the yearly mean of the air, with a smaller swing than the air",
     mend="Look up the yearly mean of the air or of well water, and the unit it is printed in.",
     limits=(Limit("ground-out-of-line", "77 °F", d.TEMPERATURE, "warmest mean of the ground"),),
-)  # fmt: skip
-def ground_out_of_line(look: Look) -> Found:
+)
+def _ground_out_of_line(look: Look) -> Found:
     site, found = look.house.job.site, look.house.losses.site
-    below = [space for _, space in look.house.spaces for each in space.surfaces.values() if each.beyond.kind == "ground"]
+    below = [
+        space
+        for _, space in look.house.spaces
+        for each in space.surfaces.values()
+        if each.beyond.kind == "ground"
+    ]
     if not below:
         return
-    if found.ground.is_missing or site.outdoor.is_missing:
+    if isnan(found.ground) or isnan(site.outdoor):
         yield look.wants("site/ground_temperature", found.ground, site.outdoor)
     elif float(site.ground_temperature) > look.limit:
         yield look.found(
             "site/ground_temperature",
-            f"The ground is {look.say(site.ground_temperature)} on the mean of the year; degrees look crossed.",
+            f"The ground is {look.say(site.ground_temperature)} on the mean of the year; degrees look "
+            "crossed.",
         )
     elif float(found.ground) < look.house.outdoor:
         # A swing as large as that of the air brings the ground to the coldest the air can be.
         room = float(site.ground_temperature) - look.house.outdoor
-        mend = Mend("Take a smaller swing of the ground.", (
-            set_to("site/ground_amplitude", look.text(room * 0.5, d.TEMPERATURE_DIFFERENCE)),
-        )) if room > 0 else Mend("Look up the mean of the year and its swing.")  # fmt: skip
+        mend = (
+            Mend(
+                "Take a smaller swing of the ground.",
+                (set_to("site/ground_amplitude", look.text(room * 0.5, d.TEMPERATURE_DIFFERENCE)),),
+            )
+            if room > 0
+            else Mend("Look up the mean of the year and its swing.")
+        )
         yield look.found(
             "site/ground_amplitude",
             f"In winter the ground comes out at {look.say(found.ground)}, colder than the air outdoors at "
             f"{look.say(site.outdoor)}.",
-            found.ground, (mend,),
-        )  # fmt: skip
+            found.ground,
+            (mend,),
+        )
 
 
 @finding(
-    "indoor-below-minimum", Weight.DECIDE, cite("IRC-303", "heated rooms, where winter design is below 60 °F", SEEN),
-    fires="A room that is lived in is kept below {0}. It must be fixed where the job names a code under `codes`.",
+    "indoor-below-minimum",
+    Weight.DECIDE,
+    cite("IRC-303", "heated rooms, where winter design is below 60 °F", SEEN),
+    fires="A room that is lived in is kept below {0}. It must be fixed where the job names a code under "
+    "`codes`.",
     why="a system sized for 65 °F is 4 % short of 68 °F when it is 0 °F outdoors",
     mend="Raise the room, or mark it not lived in.",
-    limits=(Limit("indoor-below-minimum", "68 °F", d.TEMPERATURE, "least indoor temperature", "the rule cited"),),
-)  # fmt: skip
-def indoor_below_minimum(look: Look) -> Found:
+    limits=(
+        Limit("indoor-below-minimum", "68 °F", d.TEMPERATURE, "least indoor temperature", "the rule cited"),
+    ),
+)
+def _indoor_below_minimum(look: Look) -> Found:
     named = bool(look.house.job.reserved.get("codes"))
     for room, _ in look.house.rooms:
         path = f"rooms/{room.id}"
-        if room.habitable and room.indoor.is_missing:
+        if room.habitable and isnan(room.indoor):
             yield look.wants(path, room.indoor)
         # A hair below is the rounding of a unit, not a colder room.
         elif room.habitable and float(room.indoor) < look.limit - 1e-6:
-            raised = Mend(f"Keep it at {look.limit_shown()}.", (
-                set_to(f"{path}/indoor", look.text(look.limit, d.TEMPERATURE)),
-            ))  # fmt: skip
+            raised = Mend(
+                f"Keep it at {look.limit_shown()}.",
+                (set_to(f"{path}/indoor", look.text(look.limit, d.TEMPERATURE)),),
+            )
             apart = Mend("Mark it as a room not lived in.", (set_to(f"{path}/habitable", "no"),))
             yield look.found(
                 path,
-                f"{room.name} is figured at {look.say(room.indoor)}; the model rule asks for {look.limit_shown()} "
+                f"{room.name} is figured at {look.say(room.indoor)}; the model rule asks for "
+                f"{look.limit_shown()} "
                 "on the design day.",
-                room.indoor, (raised, apart), Weight.MUST_FIX if named else None,
-            )  # fmt: skip
+                room.indoor,
+                (raised, apart),
+                Weight.MUST_FIX if named else None,
+            )
 
 
 @finding(
-    "indoor-out-of-range", Weight.DECIDE, cite("", "dwellings are kept at 59 to 75 °F", JUDGEMENT),
+    "indoor-out-of-range",
+    Weight.DECIDE,
+    cite("", "dwellings are kept at 59 to 75 °F", JUDGEMENT),
     fires="A heated room is kept above {0} or below {1}.",
     why="no table for dwellings asks for this",
     mend="Correct the degrees or the unit, or say why (workshop, pool).",
@@ -130,11 +166,11 @@ def indoor_below_minimum(look: Look) -> Found:
         Limit("indoor-out-of-range", "80 °F", d.TEMPERATURE, "warmest room"),
         Limit("indoor-out-of-range-low", "45 °F", d.TEMPERATURE, "coldest room"),
     ),
-)  # fmt: skip
-def indoor_out_of_range(look: Look) -> Found:
+)
+def _indoor_out_of_range(look: Look) -> Found:
     site = look.house.job.site
     for room, _ in look.house.rooms:
-        if look.limit_at(1) - 1e-6 <= float(room.indoor) <= look.limit + 1e-6 or room.indoor.is_missing:
+        if look.limit_at(1) - 1e-6 <= float(room.indoor) <= look.limit + 1e-6 or isnan(room.indoor):
             continue
         mends = [Mend("Correct the degrees or the unit, or say why (workshop, pool).")]
         if look.limit_at(1) <= float(site.indoor) <= look.limit:
@@ -143,20 +179,23 @@ def indoor_out_of_range(look: Look) -> Found:
         yield look.found(
             f"rooms/{room.id}",
             f"{room.name} is to be kept at {look.say(room.indoor)}; check the degrees and the unit.",
-            room.indoor, tuple(mends),
-        )  # fmt: skip
+            room.indoor,
+            tuple(mends),
+        )
 
 
 @finding(
-    "partition-not-given", Weight.NOTE, cite("HOF-ch17", "heat between rooms at other temperatures", SEEN),
+    "partition-not-given",
+    Weight.NOTE,
+    cite("HOF-ch17", "heat between rooms at other temperatures", SEEN),
     fires="A room is kept more than {0} warmer or colder than another on its level, and no surface between "
     "this room and any other is given.",
     why="the warm room gives heat through the partition, and the cold one takes it",
     mend="Give the wall between them once, with `beyond: rooms/ID`.",
     limits=(Limit("partition-not-given", "5 °F", d.TEMPERATURE_DIFFERENCE, "difference between rooms"),),
-)  # fmt: skip
-def partition_not_given(look: Look) -> Found:
-    rooms = [room for room, _ in look.house.rooms if not room.indoor.is_missing]
+)
+def _partition_not_given(look: Look) -> Found:
+    rooms = [room for room, _ in look.house.rooms if not isnan(room.indoor)]
     for room in rooms:
         if any(each.beyond.kind == "room" for each in room.surfaces.values()):
             continue

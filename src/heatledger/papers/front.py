@@ -1,0 +1,161 @@
+"""The front of the paper: the answer in plain words, what it was planned for, and what matters most."""
+
+from __future__ import annotations
+
+from heatledger import __version__
+from heatledger.ledger.dimensions import TEMPERATURE_DIFFERENCE, TRANSMITTANCE, Dimension
+from heatledger.ledger.figures import Figure, waits_for
+from heatledger.ledger.findings import Weight
+from heatledger.ledger.presets import Preset
+from heatledger.ledger.show import show, show_range, show_speaking
+from heatledger.papers import heat_loss_data as data
+from heatledger.papers.addresses import Addresses
+from heatledger.papers.naming import headed
+from heatledger.papers.words import amount, height_above_sea, whole, without_unit
+from heatledger.papers.workings_from import known_of
+from heatledger.steps.design import Design
+from heatledger.studies.by_cause import causes_of
+from heatledger.studies.uncertainty import SENTENCE, Band, Swing
+
+TITLE = "Heat loss of the house"
+NAMES = {"walls": "Walls", "windows": "Windows", "doors": "Doors", "ceiling": "Ceiling", "floor": "Floor", "air": "Air"}
+MOST_MATTERS = 7
+MOST_WAITED_FOR = 4
+NOTHING_ON_TOP = (
+    "Nothing is added on top: sun, people and lights are left out, so the sum already holds its margin."
+)
+
+
+def head(design: Design) -> data.Head:
+    """Who, what, when; draft while something must be fixed."""
+    job = design.job
+    must_fix = any(each.weight is Weight.MUST_FIX and each.decided is None for each in design.findings)
+    laid = ", ".join(job.what_ifs[each].name or each for each in job.laid)
+    return data.Head(
+        TITLE, job.name, job.address, job.date, job.prepared_by, f"heatledger {__version__}",
+        revision=f"what if: {laid}" if laid else "", draft="Draft, not for installation" if must_fix else "",
+        invented="Invented demo job" if job.invented else "",
+    )  # fmt: skip
+
+
+def column_units(design: Design, units: Preset) -> data.Units:
+    """The unit of each column of the tables."""
+    house = design.losses.house
+
+    def text(dimension: Dimension) -> str:
+        return units.shown(dimension).unit.text
+
+    return data.Units(
+        text(house.loss.dimension), text(house.floor_area.dimension), text(TRANSMITTANCE),
+        text(TEMPERATURE_DIFFERENCE), text(house.per_area.dimension),
+    )  # fmt: skip
+
+
+def answer(design: Design, found: Addresses, made: Band) -> data.Answer:
+    """The first thing said: the load, how sure it is, and what leads."""
+    losses, units = design.losses, found.units
+    loss, site = losses.house.loss, losses.site
+    if loss.is_missing:
+        waits = [f"{each.origin.words} ({each.origin.path})" for each in waits_for(loss)]
+        more = len(waits) - MOST_WAITED_FOR
+        said = "; ".join(waits[:MOST_WAITED_FOR]) + (f"; and {more} more" if more > 0 else "")
+        opening = "The heat loss cannot be said yet: an entry is missing. What can be worked out stands below."
+        return data.Answer(opening, "", found.key(loss), (), None, said or "an answer to its arithmetic")
+    spoken = show_speaking(loss, units)
+    opening = (
+        f"When it is {show(site.outdoor, units)} outdoors and {show(site.indoor, units)} indoors, the house loses "
+        f"about {spoken}. The heating must supply that much on the design day; on milder days it needs less."
+    )
+    likely = show_range(made.low, made.high, units, loss.dimension)
+    sentences = [f"Likely {likely}. {SENTENCE}"] if made.high > made.low else []
+    sentences.append(f"{_lead(design)} {NOTHING_ON_TOP}".strip())
+    number = without_unit(spoken, loss, units)
+    return data.Answer(opening, number, found.key(loss), tuple(sentences), _rule(design, units, made, number, likely))
+
+
+def _lead(design: Design) -> str:
+    causes = design.losses.house.causes
+    ranked = sorted(causes, key=lambda cause: -amount(causes[cause].loss))
+    return f"{NAMES[ranked[0]]} and {ranked[1]} lead." if len(ranked) > 1 else ""
+
+
+def _rule(design: Design, units: Preset, made: Band, spoken: str, likely: str) -> data.Band | None:
+    loss = design.losses.house.loss
+    unit = units.shown(loss.dimension).unit
+    low, high, value = (unit.from_si(each) for each in (made.low, made.high, float(loss)))
+    others = tuple(
+        (unit.from_si(float(each.about)), id.replace("-", " "))
+        for id, each in design.job.expectations.items()
+        if each.of == "house/loss" and each.about.dimension is loss.dimension and not each.about.is_missing
+    )
+    return data.Band(low, high, value, f"{spoken}, likely {likely}", others) if high > low else None
+
+
+def conditions(design: Design, found: Addresses) -> tuple[data.Condition, ...]:
+    """What the loss was planned for."""
+    job, losses, units = design.job, design.losses, found.units
+    site = losses.site
+
+    def line(name: str, figure: Figure, value: str = "", note: str = "") -> data.Condition:
+        text = "" if figure.is_missing else value or show(figure, units)
+        return data.Condition(name, text, note, found.key(figure), known_of(figure))
+
+    lines = [
+        line("Indoors", site.indoor, note=_of_rooms(design, units)),
+        line("Outdoors", site.outdoor, note=job.site.place),
+        line("Difference (ΔT)", site.design_difference),
+    ]
+    lines += [line(each.name, each.temperature, note="heat balance") for each in losses.unheated.values()]
+    area, count = losses.house.floor_area, len(losses.rooms)
+    lines.append(line("Heated floor area", area, whole(area, units), f"{count} rooms" if count != 1 else "one room"))
+    elevation = job.site.elevation
+    lines.append(line("Elevation", elevation, height_above_sea(elevation, units)))
+    return tuple(lines)
+
+
+def _of_rooms(design: Design, units: Preset) -> str:
+    usual = show(design.losses.site.indoor, units)
+    others = sorted({show(each.indoor, units) for each in design.losses.rooms.values()} - {usual})
+    return f"some rooms {', '.join(others)}" if others else "all rooms"
+
+
+def house_view(design: Design, units: Preset) -> data.HouseView:
+    """What the section through the house shows."""
+    losses = design.losses
+    floors = list(losses.levels.values()) or [None]
+    below, below_text, attic = "slab", "", ""
+    for id, each in losses.unheated.items():
+        grounded = any(boundary.beyond.kind == "ground" for boundary in each.surfaces.values())
+        text = "" if each.temperature.is_missing else show(each.temperature, units)
+        if grounded and below == "slab":
+            below, below_text = "crawl space" if "crawl" in f"{id} {each.name}".lower() else "basement", text
+        elif "attic" in f"{id} {each.name}".lower():
+            attic = text
+    inside = "" if losses.site.indoor.is_missing else show(losses.site.indoor, units)
+    outside = "not given" if losses.site.outdoor.is_missing else show(losses.site.outdoor, units)
+    return data.HouseView(tuple(inside for _ in floors), outside, below, below_text, attic)
+
+
+def matters(design: Design, found: Addresses, swings: tuple[Swing, ...]) -> tuple[data.Matter, ...]:
+    """The inputs that move the load most, longest first."""
+    if not swings:
+        return ()
+    units, loss = found.units, design.losses.house.loss
+    shown, lines = swings[:MOST_MATTERS], []
+    for each, cause in zip(shown, causes_of(design, shown), strict=True):
+        entry = each.entries[0] if len(each.entries) == 1 else None
+        name = headed(entry, design, "House") if entry is not None else each.words
+        value = f"{show(entry, units)}, ± {each.half_range}" if entry is not None else f"± {each.half_range}"
+        swing = show(each.swing, units, loss.dimension, places=0)
+        lines.append(data.Matter(
+            name, value, f"± {without_unit(swing, loss, units)}", each.swing, cause,
+            each.known if entry is None else known_of(entry), found.key(entry),
+        ))  # fmt: skip
+    return tuple(lines)
+
+
+def matters_note(swings: tuple[Swing, ...]) -> str:
+    """How many inputs are not listed, and how a swing comes about."""
+    more = len(swings) - MOST_MATTERS
+    rest = f"and {more} smaller. " if more > 0 else ""
+    return f"{rest}A swing is how far the input may be off times how fast the load changes with it." if swings else ""

@@ -1,0 +1,45 @@
+"""Which workings stand under which heading of the paper, in the order in which they are read."""
+
+from __future__ import annotations
+
+from heatledger.ledger.figures import Figure
+from heatledger.ledger.presets import Preset
+from heatledger.papers.addresses import Addresses, Group
+from heatledger.papers.parts import Part
+from heatledger.steps.design import Design
+from heatledger.steps.losses import RoomLoss
+
+
+def addresses(design: Design, units: Preset, parts: list[Part]) -> Addresses:
+    """The addresses of every working on the paper: the house, the storeys, each room, each space."""
+    losses = design.losses
+    house, site = losses.house, losses.site
+    shares = [each.share for each in house.causes.values()]
+    groups = [Group(
+        "The house", [house.loss, *(each.loss for each in house.causes.values()), *shares, house.per_area], "House",
+    )]  # fmt: skip
+    if len(losses.levels) > 1:
+        groups.append(Group("Storeys", [each.loss for each in losses.levels.values()]))
+    groups += [Group(room.name, room_figures(room), room.name) for room in losses.rooms.values()]
+    groups += [Group(f"{each.name}, unheated", [each.temperature], each.name) for each in losses.unheated.values()]
+    day = [site.design_difference, site.ground, site.air_heat]
+    groups.append(Group("Design day, and what several rooms share", day, shared=True))
+    groups.append(Group("What it is built of", [each for part in parts for each, _ in part.named()], only_lines=True))
+    made = Addresses(design, units, groups)
+    for group in made.groups:
+        if group.only_lines:
+            group.titles = {made.kind(figure): title for part in parts for figure, title in part.named()}
+    return made
+
+
+def room_figures(room: RoomLoss) -> list[Figure]:
+    """The figures of a room in the order they are read: total, causes, each surface, air, floor."""
+    figures = [room.loss, *(each.loss for each in room.causes.values() if _is_sum(each.loss))]
+    for surface in room.surfaces.values():
+        figures.append(surface.loss)
+        figures += [each.loss for each in surface.openings.values()]
+    return [*figures, room.air.loss, room.per_area]
+
+
+def _is_sum(figure: Figure) -> bool:
+    return any(isinstance(each, tuple) for each in figure.inputs)

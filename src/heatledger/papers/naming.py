@@ -1,0 +1,73 @@
+"""What figures are called under a heading that already says whose they are."""
+
+from __future__ import annotations
+
+from heatledger.ledger.figures import Figure, flat
+from heatledger.steps.design import Design
+from heatledger.steps.names import things_at
+
+_NOT_SAID = ("Site",)
+
+
+def parts_of(figure: Figure, design: Design) -> tuple[str, list[str]]:
+    """What a figure is, and the things it belongs to, from the largest."""
+    title, path = design.names.title(figure), design.names.path(figure)
+    things = things_at(path, design.job)[0] if path and not path.startswith("catalog/") else []
+    tail = "".join(f", {each}" for each in things)
+    if not tail or not title.endswith(tail):
+        return title, []
+    return title.removesuffix(tail), _with_neighbor(things, path, design)
+
+
+def _with_neighbor(things: list[str], path: str, design: Design) -> list[str]:
+    """A surface of an unheated space by its name; one shared with a room is told apart by the room."""
+    steps = path.split("/")
+    if steps[0] == "unheated" and len(steps) > 3 and steps[2] == "surfaces":
+        space = design.losses.unheated.get(steps[1])
+        boundary = space.surfaces.get(steps[3]) if space else None
+        if boundary is not None:
+            beyond = boundary.beyond
+            room = [str(design.job.rooms[beyond.id].name)] if beyond.kind == "room" else []
+            return [things[0], str(boundary.name), *things[2:], *room]
+    return things
+
+
+def placed_parts(figure: Figure, design: Design) -> tuple[str, list[str]]:
+    """The same; an inner result without a place of its own takes that of what goes into it."""
+    said, things = parts_of(figure, design)
+    if things or not figure.inputs or design.names.path(figure):
+        return said, things
+    below = [placed_parts(each, design)[1] for each in flat(figure.inputs)]
+    placed = [each for each in below if each and each[0] not in _NOT_SAID]
+    if not placed:
+        return said, []
+    shared = placed[0]
+    for each in placed[1:]:
+        shared = [a for a, b in zip(shared, each, strict=False) if a == b]
+    return said, shared or placed[0]
+
+
+def title_of(figure: Figure, design: Design, owner: str = "") -> tuple[str, str]:
+    """Under a heading about ``owner``: the thing, and what of it; a figure of the owner is a title alone."""
+    said, things = placed_parts(figure, design)
+    if things and things[0] in (owner, *_NOT_SAID):
+        things = things[1:]
+    return (", ".join(things), _within(said)) if things else (said, "")
+
+
+def headed(figure: Figure, design: Design, owner: str = "") -> str:
+    """The same in one text."""
+    return ": ".join(each for each in title_of(figure, design, owner) if each)
+
+
+def as_part(figure: Figure, design: Design, owner: str = "") -> str:
+    """What a part is called in a sum about ``owner``: its thing alone where that says enough."""
+    said, things = placed_parts(figure, design)
+    if things and things[0] in (owner, *_NOT_SAID):
+        things = things[1:]
+    return ", ".join(things) or said
+
+
+def _within(said: str) -> str:
+    """The words as they stand inside a line; ``U-value`` keeps its letter."""
+    return said[:1].lower() + said[1:] if said[1:2].islower() else said

@@ -1,0 +1,39 @@
+"""Figures as texts for tables and sentences of the papers."""
+
+from __future__ import annotations
+
+from heatledger.ledger.dimensions import LENGTH
+from heatledger.ledger.figures import Figure
+from heatledger.ledger.presets import Preset
+from heatledger.ledger.show import number_text, show
+from heatledger.ledger.units import UNITS
+
+
+def bare(figure: Figure, units: Preset, places: int | None = None) -> str:
+    """A figure without its unit, with ``places`` decimals where a column is to line up; empty when missing."""
+    if figure.is_missing:
+        return ""
+    return without_unit(show(figure, units, places=places), figure, units)
+
+
+def whole(figure: Figure, units: Preset) -> str:
+    """A figure to whole units, for headlines; empty when it has no value."""
+    return "" if figure.is_missing else show(figure, units, places=0)
+
+
+def without_unit(text: str, figure: Figure, units: Preset) -> str:
+    """The text of a figure less its unit."""
+    return text.removesuffix(units.shown(figure.dimension).unit.text).strip()
+
+
+def height_above_sea(figure: Figure, units: Preset) -> str:
+    """An elevation in whole feet or meters, never in inches; empty when it has no value."""
+    if figure.is_missing:
+        return ""
+    unit = UNITS["ft"] if units.feet_and_inches else units.shown(LENGTH).unit
+    return f"{number_text(unit.from_si(float(figure)), 0)} {unit.text}"
+
+
+def amount(figure: Figure) -> float:
+    """The size of a figure for a drawing; nothing when it has no value."""
+    return 0.0 if figure.is_missing else float(figure)

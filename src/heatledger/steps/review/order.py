@@ -1,0 +1,155 @@
+"""What hides what, many rooms as one, what was decided, and the order on paper."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from heatledger.ledger.findings import Decided, Finding, Weight
+from heatledger.steps.review.house import House
+from heatledger.steps.review.kinds import KINDS
+
+MOST_ROOMS = 3
+"""One kind of finding in more rooms than this is said once, with a list."""
+
+OF_THE_LOSS = frozenset(
+    (
+        "loss-coefficient-high",
+        "loss-coefficient-low",
+        "room-out-of-line",
+        "air-and-glass-not-leading",
+        "air-change-guessed",
+        "mostly-guesses",
+        "one-entry-swings",
+        "expectation-missed",
+        "future-work-changes-load",
+        "neighbor-may-shut-down",
+        "room-warmed-by-others",
+        "glass-frosts",
+        "surface-cold-inside",
+        "space-freezes",
+        "floor-over-cold-space",
+        "ground-out-of-line",
+    )
+)
+"""Findings on what comes out, which a wrong entry makes by itself."""
+
+FOLDS: dict[str, frozenset[str]] = {
+    "degrees-crossed": OF_THE_LOSS,
+    "feet-metres-crossed": OF_THE_LOSS
+    | {"tall-room-layers", "rim-joist-left-out", "wall-lower-than-ceiling"},
+    "indoor-out-of-range": frozenset(
+        ("indoor-below-minimum", "room-out-of-line", "room-warmed-by-others", "partition-not-given")
+    ),
+    "blower-door-figure-as-natural": frozenset(
+        (
+            "air-and-glass-not-leading",
+            "loss-coefficient-high",
+            "air-change-guessed",
+            "one-entry-swings",
+            "expectation-missed",
+            "mostly-guesses",
+        )
+    ),
+    "air-change-guessed": frozenset(("air-and-glass-not-leading", "loss-coefficient-high")),
+    "label-r-as-whole-wall": frozenset(("room-out-of-line",)),
+    "old-wall-new-r": frozenset(("room-out-of-line", "one-entry-swings")),
+    "space-closed-in": frozenset(("room-out-of-line", "room-warmed-by-others", "entry-not-used")),
+    "room-without-outside": frozenset(("room-warmed-by-others", "room-out-of-line", "no-window-in-room")),
+    "mostly-guesses": frozenset(("one-entry-swings",)),
+}
+"""Causes, and the findings that are folded under each where they stand at the same place."""
+
+
+def folded(found: list[Finding], house: House) -> list[Finding]:
+    """The findings without those that another explains. Those that carry a caution are never folded."""
+    reach = {id(each): _reach(each.where, house) for each in found}
+    under: dict[int, list[str]] = {}
+    hidden: set[int] = set()
+    for cause in found:
+        for each in found:
+            same = each.id in FOLDS.get(cause.id, ()) and not each.caution and each is not cause
+            if same and reach[id(each)] <= reach[id(cause)]:
+                hidden.add(id(each))
+                under.setdefault(id(cause), []).append(each.id)
+    return [
+        replace(each, explains=tuple(dict.fromkeys(under.get(id(each), ()))))
+        for each in found
+        if id(each) not in hidden
+    ]
+
+
+def _reach(where: str, house: House) -> frozenset[str]:
+    """The rooms and spaces a place touches; for a place of the whole house all of them."""
+    steps = where.split("/")
+    everything = frozenset(path for path, _ in house.spaces)
+    if len(steps) < 2:
+        return everything
+    home, id = steps[0], steps[1]
+    if home in ("rooms", "unheated"):
+        own = {f"{home}/{id}"}
+        if home == "unheated" and id in house.job.unheated:
+            beyond = (each.beyond for each in house.job.unheated[id].surfaces.values())
+            own |= {f"rooms/{each.id}" for each in beyond if each.kind == "room"}
+        return frozenset(own)
+    if home == "levels":
+        return frozenset(
+            path for path, space in house.spaces if space.level is not None and space.level.id == id
+        )
+    if home == "constructions":
+        return frozenset(
+            path
+            for path, space in house.spaces
+            if any(
+                id in (each.construction.id, *(one.construction.id for one in each.openings.values()))
+                for each in space.surfaces.values()
+            )
+        )
+    return everything
+
+
+def decided(found: list[Finding], house: House) -> list[Finding]:
+    """The findings, marked where the job decides on them; one with a caution needs a name too."""
+    decisions = house.job.decisions
+    made = []
+    for each in found:
+        one = decisions.get(f"{each.id}@{each.where}") or decisions.get(each.id)
+        if one is not None and (one.by or not each.caution):
+            each = replace(each, decided=Decided(one.text, one.because, one.by))
+        made.append(each)
+    return made
+
+
+def gathered(found: list[Finding], house: House) -> list[Finding]:
+    """One finding with a list, where one kind stands in more than three rooms."""
+    groups: dict[tuple[str, Weight, bool], list[Finding]] = {}
+    for each in found:
+        if each.where.startswith("rooms/"):
+            groups.setdefault((each.id, each.weight, each.decided is not None), []).append(each)
+    gone: set[int] = set()
+    swapped: dict[int, Finding] = {}
+    for some in groups.values():
+        rooms = list(dict.fromkeys(each.where.split("/")[1] for each in some))
+        if len(rooms) > MOST_ROOMS:
+            swapped[id(some[0])] = _one_of(some, [house.job.rooms[each].name for each in rooms[1:]])
+            gone |= {id(each) for each in some[1:]}
+    return [swapped.get(id(each), each) for each in found if id(each) not in gone]
+
+
+def _one_of(some: list[Finding], others: list[str]) -> Finding:
+    first = some[0]
+    names = f"{', '.join(others[:-1])} and {others[-1]}"
+    mends = []
+    for i, mend in enumerate(first.mends):
+        alike = [each.mends[i] for each in some if i < len(each.mends) and each.mends[i].changes]
+        changes = {repr(change): change for each in alike for change in each.changes}
+        mends.append(replace(mend, changes=tuple(changes.values())))
+    explains = tuple(dict.fromkeys(id for each in some for id in each.explains))
+    return replace(
+        first, what=f"{first.what} The same holds for {names}.", mends=tuple(mends), explains=explains
+    )
+
+
+def ordered(found: list[Finding]) -> list[Finding]:
+    """Must fix first, then in the order of the trade."""
+    places = {id: i for i, id in enumerate(KINDS)}
+    return sorted(found, key=lambda each: (each.weight is not Weight.MUST_FIX, places[each.id]))
