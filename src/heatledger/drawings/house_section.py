@@ -106,7 +106,7 @@ def _texts(storeys: Storeys) -> list[Shape]:
     if storeys.below_text and deep:
         shapes.append(Words((RIGHT - 8, GRADE + deep / 2 + 3), storeys.below_text, "quiet", "end"))
     if storeys.attic_text:
-        shapes.append(Words((middle - 6, EAVES - 6), storeys.attic_text, "quiet", "end"))
+        shapes.append(Words((middle + 5, EAVES - 4), storeys.attic_text, "quiet", "end"))
     return shapes
 
 

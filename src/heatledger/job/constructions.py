@@ -50,7 +50,7 @@ def read_construction(reader: Reader, id: str, node: Node, inherited: str) -> Co
     name = values["name"] or ""
     if catalog and given:
         kind, name = _from_catalog(reader, path, catalog, kind, name, values)
-    elif not kind:
+    elif values["kind"] is None:
         reader.error(
             "no-kind",
             path,

@@ -178,6 +178,10 @@ class Entries:
                 f"`{text}` is not one of the words for {field.words}.",
                 offer(text, field.choices),
             )
+        else:
+            known = ", ".join(field.choices)
+            self.error("not-a-value", path, f"One word is expected for {field.words}; none was read.",
+                       f"It can be: {known}.")  # fmt: skip
         return ""
 
     def yes_no(self, node: Node, path: str) -> bool | None:

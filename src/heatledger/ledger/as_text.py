@@ -53,7 +53,8 @@ def as_text(made: Working, names: Names | None = None) -> str:
     for side, label in zip(made.sides, ("One side:", "Other side:"), strict=False):
         lines += ["", INDENT + label, *(INDENT + each for each in as_text(side).splitlines())]
     lines += _after(made)
-    return "\n".join(line.rstrip() for line in lines)
+    lines = [line.rstrip() for line in lines]
+    return "\n".join(line for i, line in enumerate(lines) if line or (i and lines[i - 1]))
 
 
 def _wrapped(text: str, first: str = INDENT, later: str | None = None) -> list[str]:

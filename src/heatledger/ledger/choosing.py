@@ -67,11 +67,12 @@ def choose(candidates: Mapping[str, Thing], rule: Rule, because: str) -> Thing:
         raise LedgerError("nothing to choose from")
     missing = next((each for each in candidates.values() if isinstance(each, Figure) and each.is_missing), None)
     if missing is not None:
-        return missing  # type: ignore[return-value]
+        return missing
     winner = rule(candidates)
     losers = tuple((name, each) for name, each in candidates.items() if name != winner)
     choice = Choice(winner, (rule.__doc__ or "chosen").strip(), because, losers)
-    return _carrying(candidates[winner], choice)
+    taken: Thing = _carrying(candidates[winner], choice)
+    return taken
 
 
 def look_up(rows: Mapping[str, Mapping[str, Figure]], key: str, because: str) -> dict[str, Figure]:

@@ -28,7 +28,7 @@ from heatledger.ledger.sources import Citation
 from heatledger.ledger.symbols import Const, walk
 from heatledger.ledger.terms import Term, rounded, visible_places
 from heatledger.ledger.workings import ByHandLine, InputLine, Working
-from heatledger.ledger.writing import nearest_words, unit_text, written
+from heatledger.ledger.writing import nearest_words, plain_number, unit_text, written
 
 
 def working_of(figure: Figure, preset: Preset, names: Names | None = None) -> Working:
@@ -133,6 +133,8 @@ def _input_line(words: str, figure: Figure, preset: Preset, names: Names) -> Inp
         text = ", ".join(each for each in (typed, where) if each)
         if origin.half_range_words:
             known = f"{known}, {origin.half_range_words}"
+    elif isinstance(origin, Choice):
+        text = f"{origin.rule}, {origin.winner}"
     else:
         title, path = names.title(figure), names.path(figure)
         text = f"{title} ({path})" if path else title
@@ -143,7 +145,7 @@ def _sources(formula: Formula) -> tuple[tuple[str, Citation], ...]:
     found: list[tuple[str, Citation]] = [("", formula.citation)]
     for node in walk(formula.expression):
         if isinstance(node, Const) and (node.name, node.citation) not in found:
-            found.append((node.name or f"{node.value:g} {node.unit.text}", node.citation))
+            found.append((node.name or f"{plain_number(node.value)} {unit_text(node.unit)}".strip(), node.citation))
     return tuple(found)
 
 
@@ -213,13 +215,37 @@ def _found(figure: Figure, solved: Solved, preset: Preset, names: Names) -> Work
 
 
 def _waiting(figure: Figure, preset: Preset, names: Names) -> Working:
-    missing = waits_for(figure)
-    if isinstance(figure.origin, Leaf) and figure.origin.kind is LeafKind.JOB:
-        plain = "An entry that has not been given yet"
-    elif missing:
-        plain = "No value yet"
-    else:
-        plain = "No value: the arithmetic has no answer with these inputs"
-    formula = formula_in_words(figure.origin) if isinstance(figure.origin, Formula) else ()
+    missing, origin = waits_for(figure), figure.origin
+    formula = formula_in_words(origin) if isinstance(origin, Formula) else ()
     waiting = tuple(f"{each.origin.words}: {each.origin.path}" for each in missing)
-    return Working("waiting", figure, names.title(figure), plain, formula, waiting=waiting)
+    if isinstance(origin, Leaf) and origin.kind is LeafKind.JOB:
+        plain = "An entry that has not been given yet"
+    else:
+        plain = "No value yet"
+    if missing:
+        return Working("waiting", figure, names.title(figure), plain, formula, waiting=waiting)
+    return Working("waiting", figure, names.title(figure), _no_answer(figure), formula,
+                   notes=_why_no_answer(figure, names), inputs=_inputs(figure, preset, names))  # fmt: skip
+
+
+def _no_answer(figure: Figure) -> str:
+    if isinstance(figure.origin, Solved):
+        return f"Not found: {figure.origin.solution.words}"
+    if any(each.is_missing for each in flat(figure.inputs)):
+        return "No value: it comes from one that has none"
+    return "No value: the arithmetic has no answer with these inputs"
+
+
+def _why_no_answer(figure: Figure, names: Names) -> tuple[str, ...]:
+    if isinstance(figure.origin, Solved):
+        return (figure.origin.solution.outcome.words,)
+    empty = [each for each in flat(figure.inputs) if each.is_missing]
+    return tuple(f"it comes from a figure without a value: {names.title(each)}" for each in empty)
+
+
+def _inputs(figure: Figure, preset: Preset, names: Names) -> tuple[InputLine, ...]:
+    if isinstance(figure.origin, Formula):
+        named = _named_inputs(figure.origin, figure)
+    else:
+        named = [(names.title(each), each) for each in flat(figure.inputs)]
+    return tuple(_input_line(words, each, preset, names) for words, each in named)

@@ -3,14 +3,20 @@
 Two dimensions with equal exponents are still different kinds when the trade keeps them apart: an
 absolute temperature is not a temperature difference, head is not a length, and the conductivity of
 a material is not the loss of a slab edge. Each dimension has an annotation of the same name
-(``Area``, ``HeatRate`` ...), which the type checker reads as ``float``.
+(``Area``, ``HeatRate`` ...). The type checker reads it as a figure, since that is what steps pass and
+keep; when a formula runs it may as well be a plain float, an array or a symbol.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Annotated, Any, get_args
+from typing import TYPE_CHECKING, Annotated, Any, get_args
+
+if TYPE_CHECKING:
+    from heatledger.ledger.figures import Figure as _Number
+else:
+    _Number = float
 
 Exponents = tuple[Fraction, Fraction, Fraction, Fraction]
 
@@ -83,40 +89,40 @@ LAPSE = _dimension("fall of temperature with height", K=1, m=-1)
 VISCOSITY = _dimension("viscosity", kg=1, m=-1, s=-1)
 RADIATION = _dimension("radiation constant", kg=1, s=-3, K=-4)
 
-Ratio = Annotated[float, RATIO]
-Count = Annotated[float, COUNT]
-Length = Annotated[float, LENGTH]
-Head = Annotated[float, HEAD]
-Area = Annotated[float, AREA]
-Volume = Annotated[float, VOLUME]
-Time = Annotated[float, TIME]
-Velocity = Annotated[float, VELOCITY]
-Acceleration = Annotated[float, ACCELERATION]
-Mass = Annotated[float, MASS]
-Density = Annotated[float, DENSITY]
-Pressure = Annotated[float, PRESSURE]
-Energy = Annotated[float, ENERGY]
-HeatRate = Annotated[float, HEAT_RATE]
-HeatFlux = Annotated[float, HEAT_FLUX]
-Temperature = Annotated[float, TEMPERATURE]
-TemperatureDifference = Annotated[float, TEMPERATURE_DIFFERENCE]
-AbsoluteTemperature = Annotated[float, ABSOLUTE_TEMPERATURE]
-Transmittance = Annotated[float, TRANSMITTANCE]
-Resistance = Annotated[float, RESISTANCE]
-Conductivity = Annotated[float, CONDUCTIVITY]
-EdgeLoss = Annotated[float, EDGE_LOSS]
-Conductance = Annotated[float, CONDUCTANCE]
-VolumeFlow = Annotated[float, VOLUME_FLOW]
-AirFlow = Annotated[float, AIR_FLOW]
-LeakageAt50Pa = Annotated[float, LEAKAGE_AT_50_PA]
-MassFlow = Annotated[float, MASS_FLOW]
-AirChanges = Annotated[float, AIR_CHANGES]
-SpecificHeat = Annotated[float, SPECIFIC_HEAT]
-VolumeHeat = Annotated[float, VOLUME_HEAT]
-GasConstant = Annotated[float, GAS_CONSTANT]
-Lapse = Annotated[float, LAPSE]
-Viscosity = Annotated[float, VISCOSITY]
-Radiation = Annotated[float, RADIATION]
+Ratio = Annotated[_Number, RATIO]
+Count = Annotated[_Number, COUNT]
+Length = Annotated[_Number, LENGTH]
+Head = Annotated[_Number, HEAD]
+Area = Annotated[_Number, AREA]
+Volume = Annotated[_Number, VOLUME]
+Time = Annotated[_Number, TIME]
+Velocity = Annotated[_Number, VELOCITY]
+Acceleration = Annotated[_Number, ACCELERATION]
+Mass = Annotated[_Number, MASS]
+Density = Annotated[_Number, DENSITY]
+Pressure = Annotated[_Number, PRESSURE]
+Energy = Annotated[_Number, ENERGY]
+HeatRate = Annotated[_Number, HEAT_RATE]
+HeatFlux = Annotated[_Number, HEAT_FLUX]
+Temperature = Annotated[_Number, TEMPERATURE]
+TemperatureDifference = Annotated[_Number, TEMPERATURE_DIFFERENCE]
+AbsoluteTemperature = Annotated[_Number, ABSOLUTE_TEMPERATURE]
+Transmittance = Annotated[_Number, TRANSMITTANCE]
+Resistance = Annotated[_Number, RESISTANCE]
+Conductivity = Annotated[_Number, CONDUCTIVITY]
+EdgeLoss = Annotated[_Number, EDGE_LOSS]
+Conductance = Annotated[_Number, CONDUCTANCE]
+VolumeFlow = Annotated[_Number, VOLUME_FLOW]
+AirFlow = Annotated[_Number, AIR_FLOW]
+LeakageAt50Pa = Annotated[_Number, LEAKAGE_AT_50_PA]
+MassFlow = Annotated[_Number, MASS_FLOW]
+AirChanges = Annotated[_Number, AIR_CHANGES]
+SpecificHeat = Annotated[_Number, SPECIFIC_HEAT]
+VolumeHeat = Annotated[_Number, VOLUME_HEAT]
+GasConstant = Annotated[_Number, GAS_CONSTANT]
+Lapse = Annotated[_Number, LAPSE]
+Viscosity = Annotated[_Number, VISCOSITY]
+Radiation = Annotated[_Number, RADIATION]
 
 
 def dimension_of(hint: Any) -> Dimension | None:

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, fields
 from enum import Enum
 from math import isnan, nan
-from typing import Any, NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn
 from weakref import WeakValueDictionary
 
 from heatledger.ledger.dimensions import Dimension
@@ -93,15 +93,27 @@ class Figure(float):
     _si: float
     """The plain value again; quicker for the ledger's own modules than ``float(figure)``."""
 
-    __lt__ = __le__ = __gt__ = __ge__ = _no_comparison  # type: ignore[assignment]
-    __add__ = __radd__ = __sub__ = __rsub__ = _no_arithmetic("added or subtracted")
-    __mul__ = __rmul__ = __truediv__ = __rtruediv__ = _no_arithmetic("multiplied or divided")
-    __floordiv__ = __rfloordiv__ = __mod__ = __rmod__ = _no_arithmetic("divided")
-    __divmod__ = __rdivmod__ = _no_arithmetic("divided")
-    __pow__ = __rpow__ = _no_arithmetic("raised to a power")
-    __neg__ = __pos__ = __abs__ = __round__ = _no_arithmetic("changed in sign or rounded")
-    __bool__ = _no_arithmetic("tested for zero")
-    __trunc__ = __floor__ = __ceil__ = _no_arithmetic("rounded")
+    if TYPE_CHECKING:  # the body of a formula is checked as if figures could be worked with
+        def __add__(self, other: float) -> Figure: ...
+        def __radd__(self, other: float) -> Figure: ...
+        def __sub__(self, other: float) -> Figure: ...
+        def __rsub__(self, other: float) -> Figure: ...
+        def __mul__(self, other: float) -> Figure: ...
+        def __rmul__(self, other: float) -> Figure: ...
+        def __truediv__(self, other: float) -> Figure: ...
+        def __rtruediv__(self, other: float) -> Figure: ...
+        def __pow__(self, power: float) -> Figure: ...  # type: ignore[override]
+        def __neg__(self) -> Figure: ...
+    else:
+        __lt__ = __le__ = __gt__ = __ge__ = _no_comparison
+        __add__ = __radd__ = __sub__ = __rsub__ = _no_arithmetic("added or subtracted")
+        __mul__ = __rmul__ = __truediv__ = __rtruediv__ = _no_arithmetic("multiplied or divided")
+        __floordiv__ = __rfloordiv__ = __mod__ = __rmod__ = _no_arithmetic("divided")
+        __divmod__ = __rdivmod__ = _no_arithmetic("divided")
+        __pow__ = __rpow__ = _no_arithmetic("raised to a power")
+        __neg__ = __pos__ = __abs__ = __round__ = _no_arithmetic("changed in sign or rounded")
+        __bool__ = _no_arithmetic("tested for zero")
+        __trunc__ = __floor__ = __ceil__ = _no_arithmetic("rounded")
 
     def __eq__(self, other: object) -> bool:
         """A figure is itself only; beside a plain number its value counts."""
@@ -230,6 +242,8 @@ class Names:
     def title(self, figure: Figure) -> str:
         """What a figure is called: the title of its formula, or the words of its entry."""
         origin = figure.origin
+        if hasattr(origin, "winner") and figure.inputs:  # what was chosen is called what it is
+            return self.title(figure.inputs[0])
         return str(getattr(origin, "title", "") or getattr(origin, "words", "") or getattr(origin, "name", ""))
 
     def path(self, figure: Figure) -> str:

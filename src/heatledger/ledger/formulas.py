@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from math import isfinite, nan
 from types import CellType, CodeType, FunctionType, ModuleType
-from typing import Any, Generic, ParamSpec, TypeVar, get_args, get_origin, get_type_hints
+from typing import TYPE_CHECKING, Any, Generic, ParamSpec, TypeVar, get_args, get_origin, get_type_hints
 
 from heatledger.ledger.dimensions import Dimension, dimension_of
 from heatledger.ledger.figures import Figure, LedgerError, flat, make
@@ -23,8 +23,12 @@ P = ParamSpec("P")
 Kind = TypeVar("Kind")
 
 
-class Parts(Generic[Kind]):
-    """Annotation of a parameter that takes many figures of one dimension: ``parts: Parts[HeatRate]``."""
+if TYPE_CHECKING:
+    Parts = Iterable
+else:
+
+    class Parts(Generic[Kind]):
+        """Annotation of a parameter that takes many figures of one dimension: ``parts: Parts[HeatRate]``."""
 
 
 WORDS = {

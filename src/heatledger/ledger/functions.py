@@ -8,12 +8,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Mapping
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar, cast, overload
 
 from heatledger.ledger.dimensions import KELVIN, NONE
 from heatledger.ledger.symbols import Const, FormulaError, Node, PartsNode, as_node, describe, half
 
-pi: Any = Node("number", (), NONE, detail=math.pi)
+if TYPE_CHECKING:
+    from heatledger.ledger.figures import Figure
+
+pi = cast("Figure", Node("number", (), NONE, detail=math.pi))
 """3.14159...; a symbol, so that ``2 * pi`` is shown as it is written. Formulas on floats get its float."""
 
 Number = TypeVar("Number", bound=Any)
@@ -30,6 +33,10 @@ def _is_array(value: object) -> bool:
     return hasattr(value, "__array__")
 
 
+@overload
+def larger(a: Figure, b: Figure) -> Figure: ...
+@overload
+def larger(a: Any, b: Any) -> Any: ...
 def larger(a: Any, b: Any) -> Any:
     """The larger of two values of one kind; no value when either has none."""
     if isinstance(a, Node) or isinstance(b, Node):
@@ -41,6 +48,10 @@ def larger(a: Any, b: Any) -> Any:
     return a if a >= b or a != a else b
 
 
+@overload
+def smaller(a: Figure, b: Figure) -> Figure: ...
+@overload
+def smaller(a: Any, b: Any) -> Any: ...
 def smaller(a: Any, b: Any) -> Any:
     """The smaller of two values of one kind; no value when either has none."""
     if isinstance(a, Node) or isinstance(b, Node):
@@ -57,6 +68,10 @@ def _either(op: str, a: Node, b: Node) -> Node:
     return Node(op, (a, b), a.exponents, a.absolute)
 
 
+@overload
+def where(test: bool, then: Figure | Callable[[], Figure], otherwise: Figure | Callable[[], Figure]) -> Figure: ...
+@overload
+def where(test: Any, then: Any, otherwise: Any) -> Any: ...
 def where(test: Any, then: Any, otherwise: Any) -> Any:
     """``then`` if the test holds, else ``otherwise``; give functions where a branch may fail."""
     if isinstance(test, Node):
@@ -79,6 +94,10 @@ def _where_arrays(test: Any, then: Any, otherwise: Any) -> Any:
     return numpy.where(test, yes, no)
 
 
+@overload
+def mean(a: Figure, b: Figure) -> Figure: ...
+@overload
+def mean(a: Any, b: Any) -> Any: ...
 def mean(a: Any, b: Any) -> Any:
     """Half of the sum of two values of one kind; the one way to average temperatures."""
     if isinstance(a, Node) or isinstance(b, Node):
@@ -88,6 +107,10 @@ def mean(a: Any, b: Any) -> Any:
     return (a + b) / 2
 
 
+@overload
+def read_between(x: Figure, x0: Figure, x1: Figure, y0: Figure, y1: Figure) -> Figure: ...
+@overload
+def read_between(x: Any, x0: Any, x1: Any, y0: Any, y1: Any) -> Any: ...
 def read_between(x: Any, x0: Any, x1: Any, y0: Any, y1: Any) -> Any:
     """The value at ``x`` on the straight line from (x0, y0) to (x1, y1); refused outside them."""
     if any(isinstance(each, Node) for each in (x, x0, x1, y0, y1)):
@@ -106,6 +129,10 @@ def _plain(name: str, value: Node) -> Node:
     return Node(name, (value,), NONE)
 
 
+@overload
+def log(value: Figure) -> Figure: ...
+@overload
+def log(value: Any) -> Any: ...
 def log(value: Any) -> Any:
     """Natural logarithm of a plain number."""
     if isinstance(value, Node):
@@ -117,6 +144,10 @@ def log(value: Any) -> Any:
     return math.log(value)
 
 
+@overload
+def exp(value: Figure) -> Figure: ...
+@overload
+def exp(value: Any) -> Any: ...
 def exp(value: Any) -> Any:
     """e raised to a plain number."""
     if isinstance(value, Node):
@@ -128,6 +159,10 @@ def exp(value: Any) -> Any:
     return math.exp(value)
 
 
+@overload
+def sqrt(value: Figure) -> Figure: ...
+@overload
+def sqrt(value: Any) -> Any: ...
 def sqrt(value: Any) -> Any:
     """Square root."""
     if isinstance(value, Node):
@@ -141,6 +176,10 @@ def sqrt(value: Any) -> Any:
     return math.sqrt(value)
 
 
+@overload
+def absolute(temperature: Figure) -> Figure: ...
+@overload
+def absolute(temperature: Any) -> Any: ...
 def absolute(temperature: Any) -> Any:
     """A temperature counted from absolute zero, so that it may be multiplied or raised to a power."""
     if isinstance(temperature, Node):
@@ -150,7 +189,11 @@ def absolute(temperature: Any) -> Any:
     return temperature
 
 
-def total(parts: Iterable[Any]) -> Any:
+@overload
+def total(parts: Iterable[Figure]) -> Figure: ...
+@overload
+def total(parts: Any) -> Any: ...
+def total(parts: Any) -> Any:
     """The sum of all parts; no parts give 0. Added one after the other, so that it can be replayed."""
     if isinstance(parts, Node):
         if not isinstance(parts, PartsNode):

@@ -44,11 +44,17 @@ class Outcome:
     def words(self) -> str:
         """The outcome as a sentence."""
         if self.solved:
-            return f"Solved in {self.steps} steps; the two sides of each equation agree to {self.worst:.0e}."
+            return f"Solved in {_counted(self.steps)}; the two sides of each equation agree to {self.worst:.0e}."
+        if not self.worst_at:
+            return "Not searched for: an input is missing."
         return (
-            f"Still moving after {self.steps} steps; the equation of {self.worst_at} is off by "
+            f"No answer found in {_counted(self.steps)}; the equation of {self.worst_at} is off by "
             f"{self.worst:.1e} of its size. Look there for an input that cannot be."
         )
+
+
+def _counted(steps: int) -> str:
+    return "1 step" if steps == 1 else f"{steps} steps"
 
 
 @dataclass(eq=False)

@@ -9,12 +9,15 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from fractions import Fraction
-from typing import Any, NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn, cast
 
 from heatledger.ledger.dimensions import KELVIN, NONE, Dimension, Exponents
 from heatledger.ledger.figures import LedgerError
 from heatledger.ledger.sources import Citation
 from heatledger.ledger.units import ATOMS, UNITS, Unit, parsed, unit_of
+
+if TYPE_CHECKING:
+    from heatledger.ledger.figures import Figure
 
 LARGEST_BARE_NUMBER = 12
 """Whole numbers up to this stand bare in a formula; any other number is a ``const``."""
@@ -140,9 +143,13 @@ class PartsNode(Node):
         raise FormulaError("parts are used only by total(parts)")
 
 
-def const(value: float, unit: str, citation: Citation, name: str = "") -> Const:
-    """A constant of a formula: ``value`` in ``unit`` of the table, its source, and what it is called."""
-    return Const(value, UNITS.get(unit) or _unit_in_atoms(unit), citation, name)
+def const(value: float, unit: str, citation: Citation, name: str = "") -> Figure:
+    """A constant of a formula: ``value`` in ``unit`` of the table, its source, and what it is called.
+
+    It is a symbol (``Const``); the type checker takes it for a figure, as it does all that stands in a
+    formula.
+    """
+    return cast("Figure", Const(value, UNITS.get(unit) or _unit_in_atoms(unit), citation, name))
 
 
 def _unit_in_atoms(text: str) -> Unit:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
 from typing import Any
 
 from heatledger.drawings.band_rule import band_rule
@@ -13,6 +12,7 @@ from heatledger.drawings.shapes import Drawing
 from heatledger.drawings.to_svg import to_svg
 from heatledger.papers.compile import compile_paper
 from heatledger.papers.heat_loss_data import CauseLine, HeatLossPaper, Matter, RoomLine
+from heatledger.papers.workings_data import Token
 
 TEMPLATE = "heat_loss.typ"
 SECTION_TITLE = "Where the heat goes"
@@ -28,7 +28,7 @@ def heat_loss_content(paper: HeatLossPaper) -> dict[str, Any]:
     largest_room = max((_gross(room) for room in paper.rooms), default=0.0)
     largest_cause = max((each.amount for each in paper.causes), default=0.0)
     largest_swing = max((abs(each.half) for each in paper.matters), default=0.0)
-    content: dict[str, Any] = led(asdict(paper), frozenset(paper.keys()))
+    content: dict[str, Any] = led(paper, frozenset(paper.keys()))
     content["section"] = _picture(_section(paper))
     content["band"] = _picture(_band(paper)) if paper.answer.band else None
     content["swatches"] = {cause: _picture(cause_swatch(cause)) for cause in CAUSES}
@@ -42,21 +42,21 @@ def heat_loss_content(paper: HeatLossPaper) -> dict[str, Any]:
 
 
 def led(thing: Any, keys: frozenset[str]) -> Any:
-    """The same data without the addresses that nothing on the paper answers to."""
-    if isinstance(thing, dict):
-        made = {name: led(each, keys) for name, each in thing.items()}
-        if made.get("key") and made["key"] not in keys:
-            made["key"] = ""
-        if "keys" in made:
-            made["keys"] = [each for each in made["keys"] if each in keys]
-        return made
-    if isinstance(thing, list | tuple):
-        return [led(each, keys) for each in thing if not _dead(each, keys)]
-    return thing
+    """Plain data for the template, without the addresses that nothing on the paper answers to."""
+    if isinstance(thing, str | float | int) or thing is None:
+        return thing
+    if isinstance(thing, tuple):
+        return [led(each, keys) for each in thing if not (isinstance(each, Token) and _is_dead(each, keys))]
+    made = {name: led(getattr(thing, name), keys) for name in thing.__dataclass_fields__}
+    if made.get("key") and made["key"] not in keys:
+        made["key"] = ""
+    if "keys" in made:
+        made["keys"] = [each for each in made["keys"] if each in keys]
+    return made
 
 
-def _dead(thing: Any, keys: frozenset[str]) -> bool:
-    return isinstance(thing, dict) and thing.get("kind") == "key" and thing["text"] not in keys
+def _is_dead(token: Token, keys: frozenset[str]) -> bool:
+    return token.kind == "key" and token.text not in keys
 
 
 def _picture(drawing: Drawing) -> dict[str, Any]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import struct
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -43,8 +43,11 @@ def _segments(data: bytes, cmap: int) -> frozenset[int]:
     raise ValueError(f"{TEXT_FACE} has no format 4 character map")
 
 
+@lru_cache(maxsize=4096)
 def printable(text: str) -> str:
     """The text with composed accents, plain spaces, and a square for each character without a face."""
+    if text.isascii() and text.isprintable():
+        return text
     composed = unicodedata.normalize("NFC", text)
     drawn = characters()
     return "".join(SPACES.get(each, each if ord(each) in drawn else SQUARE) for each in composed)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
 
 from heatledger.ledger.dimensions import Density, Pressure, Ratio, Temperature
 from heatledger.ledger.formulas import formula
@@ -16,7 +15,7 @@ WATER = cite("HOF-ch01", "saturation over water", MEMORY)
 MOIST = cite("HOF-ch01", "moist air as an ideal gas", MEMORY)
 
 
-def _fitted(value: float, power: int, source: Citation) -> Any:
+def _fitted(value: float, power: int, source: Citation) -> Ratio:
     """A coefficient of a fit on kelvins: ``value`` over kelvin to ``power``."""
     unit = {-1: "K", 0: "1", 1: "1/K", 2: "1/K²", 3: "1/K³", 4: "1/K⁴"}[power]
     return const(value, unit, source, f"coefficient of T to the {power}" if power else "coefficient")

@@ -28,8 +28,6 @@ if TYPE_CHECKING:
 __all__ = ["KINDS", "review"]
 GROUPS = (temperatures, sizes, shapes, materials, glass, beyond, leakage, rooms, whole, plans)
 """Modules of the checks, in the order of the trade."""
-CAUTION = "Local code and licensed practice govern."
-"""Stands after every caution of a finding."""
 
 
 def review(design: Design) -> tuple[list[Finding], list[NotChecked]]:

@@ -10,6 +10,7 @@ from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
 from heatledger.steps.review.house import factor_of, is_called, u_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
+from heatledger.steps.spaces import UnheatedSpace
 
 Found = Iterator[Finding | NotChecked]
 WARM_WORDS = ("basement", "cellar", "crawl", "garage", "attic", "porch")
@@ -56,11 +57,10 @@ def _space_freezes(look: Look) -> Found:
             yield look.wants(f"unheated/{id}", space.temperature)
         elif float(space.temperature) < look.limit - 1e-6:
             mends = [Mend(look.kind.mend)]
-            if space.air is not None and float(space.air.changes) > 0:
-                to = set_to(
-                    f"unheated/{id}/air/changes", look.text(float(space.air.changes) / 2, d.AIR_CHANGES)
-                )
-                mends.insert(0, Mend("Halve the air that passes through it.", (to,)))
+            rate = _air_to_stay_warm(space, look.limit, look.house.outdoor)
+            if rate > 0:
+                to = look.text(rate, d.AIR_CHANGES)
+                mends.insert(0, Mend(f"Lessen its air to {to}.", (set_to(f"unheated/{id}/air/changes", to),)))
             yield look.found(
                 f"unheated/{id}",
                 f"{space.name} comes to {look.say(space.temperature)} on the design day, and there is "
@@ -68,6 +68,17 @@ def _space_freezes(look: Look) -> Found:
                 space.temperature,
                 tuple(mends),
             )
+
+
+def _air_to_stay_warm(space: UnheatedSpace, warmth: float, outdoor: float) -> float:
+    """Air changes at which a space stays just above a temperature, or zero when air alone cannot do it."""
+    if space.air is None or not float(space.air.conductance) > 0:
+        return 0.0
+    through_air = float(space.air.conductance)
+    other = sum(float(each.conductance) for each in space.surfaces.values())
+    heat = (float(space.temperature) - outdoor) * (through_air + other)
+    may_be = heat / (warmth + 0.3 - outdoor) - other
+    return float(space.air.changes) * may_be / through_air
 
 
 @finding(

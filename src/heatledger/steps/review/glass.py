@@ -97,6 +97,8 @@ def _skylight_as_window(look: Look) -> Found:
             part.opening
             and part.surface.construction.kind == "ceiling"
             and part.surface.beyond.kind == "outdoors"
+            and not made_of.catalog.startswith("skylight")
+            and look.limit > 1
         )
         if not flat or made_of.kind != "window" or made_of.id not in upright:
             continue
@@ -120,7 +122,8 @@ def _skylight_as_window(look: Look) -> Found:
     "glass-frosts",
     Weight.NOTE,
     cite("HOF-ch26", "Table 10, film of 0.68 indoors", DERIVED),
-    fires="By its U-value, a window of a heated room is colder than {0} inside on the design day.",
+    fires="By its U-value, a window of a room kept at 59 °F or more is colder than {0} inside on the "
+          "design day.",
     why="inner surface = indoor - U-value × 0.68 × (indoor - outdoor); water freezes on it and runs to "
     "the sill",
     mend="Add a storm window or better glass, and keep the air of the room dry.",

@@ -12,7 +12,7 @@ from heatledger.ledger.figures import LeafKind
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import DERIVED, SEEN, cite
 from heatledger.ledger.units import UNITS
-from heatledger.steps.review.house import factor_of, known_of, leaf_of, typed_of, u_of
+from heatledger.steps.review.house import Part, factor_of, known_of, leaf_of, typed_of, u_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 
 Found = Iterator[Finding | NotChecked]
@@ -26,6 +26,8 @@ LABELS = {
 }
 """Labels of batts for walls, and the framed wall of the catalog that holds each."""
 OLD_HOUSE = 1940
+COOL_ROOM = (59 + 459.67) / 1.8
+"""A room kept below 59 °F is cold inside whatever it is built of."""
 FILM_INSIDE = 0.68
 """Resistance of the air at a wall indoors, h·ft²·°F/Btu (HOF-ch26, Table 10)."""
 
@@ -161,7 +163,8 @@ def _slab_edge_bare(look: Look) -> Found:
     "surface-cold-inside",
     Weight.NOTE,
     cite("HOF-ch26", "Table 10, film of 0.68 indoors", DERIVED),
-    fires="By its U-value, a wall, ceiling or floor of a heated room is colder than {0} inside on the "
+    fires="By its U-value, a wall, ceiling or floor of a room kept at 59 °F or more is colder than {0} "
+          "inside on the "
     "design day.",
     why="inner surface = indoor - U-value × 0.68 × (indoor - beyond); damp and mold start in such places",
     mend="Insulate it, and keep furniture off it.",
@@ -174,27 +177,28 @@ def _surfacecold_inside(look: Look) -> Found:
 def cold_inside(look: Look, kinds: tuple[str, ...], words: str) -> Found:
     """The coldest part of each construction, where its inner surface is below the limit."""
     film = R_US.to_si(FILM_INSIDE)
-    coldest: dict[str, tuple[float, str, str]] = {}
+    coldest: dict[str, tuple[float, Part]] = {}
     for part in look.house.own_parts:
-        if part.construction.kind not in kinds or part.surface.beyond.kind not in ("outdoors", "unheated"):
+        beyond, indoor = part.surface.beyond.kind, float(part.room.indoor)
+        if (
+            part.construction.kind not in kinds
+            or beyond not in ("outdoors", "unheated")
+            or indoor < COOL_ROOM
+        ):
             continue
         lost = look.house.losses.rooms[part.room.id].surfaces[part.surface.id]
-        span = float(part.room.indoor) - float(lost.beyond_temperature)
-        inner = float(part.room.indoor) - min(u_of(part.construction) * film, 1.0) * span
-        if inner < look.limit - 1e-6 and inner < coldest.get(part.construction.id, (1e9, "", ""))[0]:
-            coldest[part.construction.id] = (inner, part.path, part.name)
-    for id, (inner, _, name) in coldest.items():
-        made_of = look.house.job.constructions[id]
+        inner = indoor - min(u_of(part.construction) * film, 1.0) * (indoor - float(lost.beyond_temperature))
+        before = coldest.get(part.construction.id)
+        if inner < look.limit - 1e-6 and (before is None or inner < before[0]):
+            coldest[part.construction.id] = (inner, part)
+    for id, (inner, part) in coldest.items():
+        made_of = part.construction
+        # With a little to spare, so that rounding does not bring it below the limit again.
+        share = max((float(part.room.indoor) - look.limit) / (float(part.room.indoor) - inner), 0.1) * 0.95
+        to = set_to(f"constructions/{id}/u_value", look.text(u_of(made_of) * share, d.TRANSMITTANCE))
         yield look.found(
             f"constructions/{id}",
-            f"{made_of.name}: {words.format(look.say(inner, d.TEMPERATURE))} ({name}).",
+            f"{made_of.name}: {words.format(look.say(inner, d.TEMPERATURE))} ({part.name}).",
             "",
-            (Mend(look.kind.mend, (set_to(f"constructions/{id}/u_value", _warmer(look, inner, made_of)),)),),
+            (Mend(look.kind.mend, (to,)),),
         )
-
-
-def _warmer(look: Look, inner: float, made_of: Construction) -> str:
-    """The U-value, with a little to spare, that brings the coldest part of a construction to the limit."""
-    indoor = float(look.house.job.site.indoor)
-    share = max((indoor - look.limit) / (indoor - inner), 0.1)
-    return look.text(u_of(made_of) * share * 0.95, d.TRANSMITTANCE)

@@ -1,4 +1,4 @@
-"""Findings on lengths, heights and areas: feet for metres, rooms left out, walls that do not close."""
+"""Findings on lengths, heights and areas: feet for meters, rooms left out, walls that do not close."""
 
 from __future__ import annotations
 
@@ -49,7 +49,7 @@ def _feet_metres_crossed(look: Look) -> Found:
         have = "have a ceiling" if len(names) > 1 else "has a ceiling"
         yield look.found(
             path,
-            f"{_listed(names)} {have} at {look.say(height)}; feet and metres look crossed.",
+            f"{_listed(names)} {have} at {look.say(height)}; feet and meters look crossed.",
             height,
             tuple(mends),
         )
