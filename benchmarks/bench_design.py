@@ -26,7 +26,9 @@ def rows() -> Iterator[Row]:
     house = design(job)
     against = "one millisecond"
     yield Row("design() of the demo house", best(lambda: design(job)), against, MILLISECOND, 4.0)
-    yield Row("design() after one edit, since", best(lambda: design(edited, since=house)), against, MILLISECOND)
+    yield Row(
+        "design() after one edit, since", best(lambda: design(edited, since=house)), against, MILLISECOND
+    )
     yield Row("design() after one edit, anew", best(lambda: design(edited)), against, MILLISECOND)
     yield Row("band of the house loss", best(lambda: band(house, "house/loss")), against, MILLISECOND, 2.0)
     yield Row("findings", best(lambda: design(job).findings, 5), against, MILLISECOND)

@@ -32,7 +32,9 @@ def figures(function: Callable[..., Figure], values: list[float]) -> list[Figure
     return [leaf(value, each.dimension, origin) for value, each in zip(values, parameters, strict=True)]
 
 
-def calls(function: Callable[..., Figure], values: list[float]) -> tuple[Callable[[], Any], Callable[[], Any]]:
+def calls(
+    function: Callable[..., Figure], values: list[float]
+) -> tuple[Callable[[], Any], Callable[[], Any]]:
     """The formula on figures, and its bare body on floats."""
     inputs, bare = figures(function, values), formula_of(function).body
     return lambda: function(*inputs), lambda: bare(*values)
@@ -41,7 +43,10 @@ def calls(function: Callable[..., Figure], values: list[float]) -> tuple[Callabl
 def rows() -> Iterator[Row]:
     """One line a shape of formula, and one for a sum of twenty parts."""
     shapes: list[tuple[str, Any]] = [(each.__name__, calls(each, values)) for each, values in SHAPES]
-    parts = [leaf(100.0 + i, formula_of(heat_loss).dimension, Leaf(LeafKind.JOB, "site", "part")) for i in range(20)]
+    parts = [
+        leaf(100.0 + i, formula_of(heat_loss).dimension, Leaf(LeafKind.JOB, "site", "part"))
+        for i in range(20)
+    ]
     numbers, bare = [float(each) for each in parts], formula_of(heat_loss).body
     shapes.append(("sum of 20 parts", (lambda: heat_loss(parts), lambda: bare(numbers))))
     for name, (ours, theirs) in shapes:

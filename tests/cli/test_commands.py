@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from heatledger.cli.main import COMMANDS, commands
+from heatledger.cli.group import COMMANDS, commands
 
 FERROW = resources.files("heatledger").joinpath("examples", "ferrow-house.yaml").read_text("utf-8")
 
@@ -59,7 +59,9 @@ def test_design_prints_rooms_causes_and_the_house(ferrow: Path) -> None:
 
 def test_what_ifs_are_laid_in_order_and_change_the_answer(ferrow: Path) -> None:
     def house(*words: object) -> float:
-        return float(json.loads(run("design", ferrow, "--json", *words).stdout)["figures"]["house/loss"]["si"])
+        return float(
+            json.loads(run("design", ferrow, "--json", *words).stdout)["figures"]["house/loss"]["si"]
+        )
 
     plain, glass = house(), house("--what-if", "low-e")
     both = house("--what-if", "low-e", "--what-if", "tight-air")
@@ -77,7 +79,9 @@ def test_json_holds_si_shown_text_and_path(ferrow: Path) -> None:
     loss = data["figures"]["rooms/kitchen/loss"]
     assert loss["dimension"] == "heat rate"
     assert loss["shown"].endswith("Btu/h")
-    assert loss["si"] == pytest.approx(float(loss["shown"].split()[0].replace(",", "")) * 0.29307107, abs=0.15)
+    assert loss["si"] == pytest.approx(
+        float(loss["shown"].split()[0].replace(",", "")) * 0.29307107, abs=0.15
+    )
     assert data["figures"]["air/changes"]["typed"] == "0.50 ACH"
     assert data["figures"]["air/changes"]["known"] == "assumed"
     low, high = (data["house_loss_band"][key] for key in ("low_si", "high_si"))
@@ -88,7 +92,9 @@ def test_json_holds_si_shown_text_and_path(ferrow: Path) -> None:
 def test_both_unit_systems_hold_the_same_house(ferrow: Path) -> None:
     us = json.loads(run("design", ferrow, "--json", "--units", "us").stdout)["figures"]
     metric = json.loads(run("design", ferrow, "--json", "--units", "metric").stdout)["figures"]
-    assert {path: each["si"] for path, each in us.items()} == {path: each["si"] for path, each in metric.items()}
+    assert {path: each["si"] for path, each in us.items()} == {
+        path: each["si"] for path, each in metric.items()
+    }
     assert metric["house/loss"]["shown"].endswith(" W")
 
 
@@ -128,7 +134,9 @@ def test_check_ends_with_one_when_something_is_wrong(ferrow: Path) -> None:
 
 
 def test_check_names_what_is_missing(ferrow: Path) -> None:
-    ferrow.write_text(FERROW.replace("  outdoor: -2 °F           # chosen; the place is invented\n", ""), "utf-8")
+    ferrow.write_text(
+        FERROW.replace("  outdoor: -2 °F           # chosen; the place is invented\n", ""), "utf-8"
+    )
     result = run("check", ferrow)
     assert result.exit_code == 1
     assert "site/outdoor" in result.stdout

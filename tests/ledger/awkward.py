@@ -3,10 +3,37 @@
 from __future__ import annotations
 
 from heatledger.ledger.dimensions import (
-    AirFlow, Area, Conductivity, Density, Head, HeatRate, Length, Pressure, Ratio, Resistance, SpecificHeat, Temperature, TemperatureDifference, Time, Transmittance, Velocity, VolumeFlow,
+    AirFlow,
+    Area,
+    Conductivity,
+    Density,
+    Head,
+    HeatRate,
+    Length,
+    Pressure,
+    Ratio,
+    Resistance,
+    SpecificHeat,
+    Temperature,
+    TemperatureDifference,
+    Time,
+    Transmittance,
+    Velocity,
+    VolumeFlow,
 )
 from heatledger.ledger.formulas import Parts, formula
-from heatledger.ledger.functions import absolute, exp, larger, log, mean, read_between, smaller, sqrt, total, where
+from heatledger.ledger.functions import (
+    absolute,
+    exp,
+    larger,
+    log,
+    mean,
+    read_between,
+    smaller,
+    sqrt,
+    total,
+    where,
+)
 from heatledger.ledger.sources import INVENTED, cite
 from heatledger.ledger.symbols import const
 
@@ -59,7 +86,9 @@ def radiant_coefficient(hot: Temperature, cold: Temperature) -> Transmittance:
 
 
 @formula(HERE)
-def emitter_output(rated: HeatRate, excess: TemperatureDifference, rated_excess: TemperatureDifference) -> HeatRate:
+def emitter_output(
+    rated: HeatRate, excess: TemperatureDifference, rated_excess: TemperatureDifference
+) -> HeatRate:
     """A broken power of a quotient."""
     return rated * (excess / rated_excess) ** EMITTER_POWER
 
@@ -117,14 +146,20 @@ def safe_log_mean(first: TemperatureDifference, last: TemperatureDifference) -> 
 
 
 @formula(HERE)
-def between_rows(size: Length, size_0: Length, size_1: Length, output_0: HeatRate, output_1: HeatRate) -> HeatRate:
+def between_rows(
+    size: Length, size_0: Length, size_1: Length, output_0: HeatRate, output_1: HeatRate
+) -> HeatRate:
     """Read between two rows of a table."""
     return read_between(size, size_0, size_1, output_0, output_1)
 
 
 @formula(HERE)
 def between_temperatures(
-    outdoor: Temperature, cold: Temperature, mild: Temperature, supply_cold: Temperature, supply_mild: Temperature
+    outdoor: Temperature,
+    cold: Temperature,
+    mild: Temperature,
+    supply_cold: Temperature,
+    supply_mild: Temperature,
 ) -> Temperature:
     """A curve between two points whose both ends are temperatures."""
     return read_between(outdoor, cold, mild, supply_cold, supply_mild)
@@ -173,7 +208,9 @@ def outflow_speed(pressure: Pressure, density: Density) -> Velocity:
 
 
 @formula(HERE)
-def film_and_layers(film: Transmittance, layers: Resistance, cavity: Transmittance, brick: Resistance) -> Transmittance:
+def film_and_layers(
+    film: Transmittance, layers: Resistance, cavity: Transmittance, brick: Resistance
+) -> Transmittance:
     """Fractions inside fractions."""
     return 1 / (1 / film + layers + 1 / (cavity + 1 / brick))
 
@@ -200,7 +237,9 @@ def water_density(temperature: TemperatureDifference) -> Density:
 
 
 @formula(HERE)
-def layer_loss(conductivity: Conductivity, thickness: Length, area: Area, rise: TemperatureDifference) -> HeatRate:
+def layer_loss(
+    conductivity: Conductivity, thickness: Length, area: Area, rise: TemperatureDifference
+) -> HeatRate:
     """Feet and inches in one product."""
     return conductivity / thickness * area * rise
 
@@ -218,6 +257,8 @@ def water_heat_by_hand(flow: VolumeFlow, rise: TemperatureDifference) -> HeatRat
 
 
 @formula(HERE, by_hand=(water_heat_by_hand, "the fall of density with temperature"))
-def water_heat(flow: VolumeFlow, density: Density, heat: SpecificHeat, rise: TemperatureDifference) -> HeatRate:
+def water_heat(
+    flow: VolumeFlow, density: Density, heat: SpecificHeat, rise: TemperatureDifference
+) -> HeatRate:
     """Heat that water carries, with a factor left over in inch-pound units."""
     return flow * density * heat * rise

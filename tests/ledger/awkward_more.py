@@ -3,7 +3,29 @@
 from __future__ import annotations
 
 from heatledger.ledger.dimensions import (
-    AirFlow, Area, Conductance, Conductivity, Count, Density, Energy, Head, HeatFlux, HeatRate, Length, Pressure, Ratio, Resistance, SpecificHeat, Temperature, TemperatureDifference, Time, Transmittance, Velocity, Viscosity, Volume, VolumeFlow,
+    AirFlow,
+    Area,
+    Conductance,
+    Conductivity,
+    Count,
+    Density,
+    Energy,
+    Head,
+    HeatFlux,
+    HeatRate,
+    Length,
+    Pressure,
+    Ratio,
+    Resistance,
+    SpecificHeat,
+    Temperature,
+    TemperatureDifference,
+    Time,
+    Transmittance,
+    Velocity,
+    Viscosity,
+    Volume,
+    VolumeFlow,
 )
 from heatledger.ledger.formulas import formula
 from heatledger.ledger.functions import absolute, exp, larger, log, mean, pi, sqrt, where
@@ -80,7 +102,9 @@ def water_in_pipe(diameter: Length, length: Length) -> Volume:
 
 
 @formula(HERE)
-def pipe_loss(conductivity: Conductivity, length: Length, outside: Length, inside: Length, rise: TemperatureDifference) -> HeatRate:
+def pipe_loss(
+    conductivity: Conductivity, length: Length, outside: Length, inside: Length, rise: TemperatureDifference
+) -> HeatRate:
     """A logarithm under a product."""
     return 2 * pi * conductivity * length * rise / log(outside / inside)
 
@@ -116,7 +140,9 @@ def reynolds_number(density: Density, speed: Velocity, diameter: Length, viscosi
 
 
 @formula(HERE)
-def three_ranges(rise: TemperatureDifference, area: Area, low: Transmittance, high: Transmittance) -> HeatRate:
+def three_ranges(
+    rise: TemperatureDifference, area: Area, low: Transmittance, high: Transmittance
+) -> HeatRate:
     """A branch in a branch, inside a product."""
     return area * rise * where(
         rise < 5 * ONE_KELVIN, low, where(rise < 12 * ONE_KELVIN, mean(low, high), high)
@@ -173,6 +199,8 @@ def heat_of_fluid(flow: VolumeFlow, density: Density, heat: SpecificHeat, supply
 
 
 @formula(HERE)
-def absolute_ratio(volume: Volume, cold: Temperature, hot: Temperature, fill: Pressure, relief: Pressure) -> Volume:
+def absolute_ratio(
+    volume: Volume, cold: Temperature, hot: Temperature, fill: Pressure, relief: Pressure
+) -> Volume:
     """A tank: quotients of absolute temperatures and of pressures."""
     return volume * (absolute(hot) / absolute(cold) - 1) / (1 - fill / relief)

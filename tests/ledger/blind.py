@@ -11,8 +11,19 @@ import re
 from dataclasses import dataclass, replace
 
 from tests.ledger.expressions import (
-    NUMBER, UNIT, Amount, Expression, Letters, Wrong, added, alike, amount, last_place, multiplied,
-    plain_number, unit_in_si,
+    NUMBER,
+    UNIT,
+    Amount,
+    Expression,
+    Letters,
+    Wrong,
+    added,
+    alike,
+    amount,
+    last_place,
+    multiplied,
+    plain_number,
+    unit_in_si,
 )  # fmt: skip
 
 
@@ -75,12 +86,16 @@ def _redo(lines: list[str]) -> tuple[Amount, float]:
     worked = _column(lines[blanks[-1] + 1 : rule], letters)
     if set(letters) != letters.used:
         raise Wrong(f"steps that nothing uses: {sorted(set(letters) - letters.used)}")
-    parts = [row.group(2) for row in map(ROW.match, lines[blanks[-1] + 1 : rule]) if row] if is_total else None
+    parts = (
+        [row.group(2) for row in map(ROW.match, lines[blanks[-1] + 1 : rule]) if row] if is_total else None
+    )
     _hold(answer, worked, parts)
     for line in lines[rule + 1 :]:
         if line.startswith("    By hand:"):
             _by_hand(line)
-    return worked, _said_place(answer.group(2), "" if is_total else answer.group(4) or "") or last_place(answer.group(2))
+    return worked, _said_place(answer.group(2), "" if is_total else answer.group(4) or "") or last_place(
+        answer.group(2)
+    )
 
 
 @dataclass(frozen=True)
@@ -142,7 +157,9 @@ def _column(block: list[str], letters: Letters) -> Amount:
     for row in rows:
         assert row is not None
         op, printed, unit, note = row.group(1).strip(), row.group(2), row.group(3) or "", row.group(4) or ""
-        one = amount(printed, unit) if not note.startswith("= ") else _worked_row(printed, unit, note, letters)
+        one = (
+            amount(printed, unit) if not note.startswith("= ") else _worked_row(printed, unit, note, letters)
+        )
         shown = SHOWN_AS.search(note)
         if "shown as" in note and not shown:
             raise Wrong(f"it is not clear what {printed} is shown as: {note!r}")
@@ -170,7 +187,12 @@ def _worked_row(printed: str, unit: str, note: str, letters: Letters) -> Amount:
 
 def _hold(answer: re.Match[str], worked: Amount, parts: list[str] | None) -> None:
     """Hold the answer to the column; a total may say what its rounded parts add to."""
-    less, printed, unit, remark = answer.group(1), answer.group(2), answer.group(3) or "", answer.group(4) or ""
+    less, printed, unit, remark = (
+        answer.group(1),
+        answer.group(2),
+        answer.group(3) or "",
+        answer.group(4) or "",
+    )
     if less:
         _less_than(printed, unit, worked)
         return
@@ -218,7 +240,13 @@ def _by_hand(line: str) -> None:
     if hand.group(2):
         _less_than(hand.group(3), hand.group(4) or "", worked)
     else:
-        agrees(hand.group(3), hand.group(4) or "", worked, "by hand", _said_place(hand.group(3), hand.group(5) or ""))
+        agrees(
+            hand.group(3),
+            hand.group(4) or "",
+            worked,
+            "by hand",
+            _said_place(hand.group(3), hand.group(5) or ""),
+        )
 
 
 def _redo_sides(lines: list[str]) -> float:

@@ -87,7 +87,12 @@ def drawn(random: Random, value: float, dimension: Dimension, preset: Preset, wo
 
 def awkward_formulas() -> list[Callable[..., Any]]:
     """Every awkward formula there is."""
-    return [each for module in (awkward, awkward_more) for each in vars(module).values() if hasattr(each, "formula")]
+    return [
+        each
+        for module in (awkward, awkward_more)
+        for each in vars(module).values()
+        if hasattr(each, "formula")
+    ]
 
 
 def arguments_for(made: Formula, random: Random, preset: Preset) -> list[Any]:
@@ -101,7 +106,9 @@ def arguments_for(made: Formula, random: Random, preset: Preset) -> list[Any]:
             result.append([drawn(random, drawn_value(random, each.dimension, ends), each.dimension, preset)
                            for _ in range(n)])  # fmt: skip
         else:
-            result.append(drawn(random, drawn_value(random, each.dimension, ends), each.dimension, preset, each.words))
+            result.append(
+                drawn(random, drawn_value(random, each.dimension, ends), each.dimension, preset, each.words)
+            )
     rows = [i for i, each in enumerate(made.parameters) if each.name in ("size", "outdoor")]
     if made.name.startswith("between") and rows:  # what is read between must lie between
         x, x0, x1 = result[:3]

@@ -65,7 +65,9 @@ def printed_numbers(text: str) -> list[Printed]:
     for start, end, n in spans(text):
         for found in MARK.finditer(text, start, end):
             role = _role(lines[n], n, rule, text[start : found.start()], text[found.end() : end])
-            result.append(Printed(found.start(1), found.end(1), found.start(2), found.group(2) or "", role, n))
+            result.append(
+                Printed(found.start(1), found.end(1), found.start(2), found.group(2) or "", role, n)
+            )
     return result
 
 
@@ -101,7 +103,9 @@ def other_units(text: str, number: Printed, random: Random, unlike: int = 4) -> 
     mine = unit_in_si(number.unit)
     every = {unit: unit_in_si(unit) for unit in (each.replace("1", "", each == "1") for each in UNITS)}
     # Another name of the same unit, and the same step of temperature, are no corruption.
-    like = [unit for unit, (size, dims) in every.items() if dims == mine[1] and abs(size / mine[0] - 1) > 1e-9]
+    like = [
+        unit for unit, (size, dims) in every.items() if dims == mine[1] and abs(size / mine[0] - 1) > 1e-9
+    ]
     others = [unit for unit, (_, dims) in every.items() if dims != mine[1]]
     for unit in [*like, *random.sample(others, unlike), *([""] if number.unit and any(mine[1]) else [])]:
         if number.unit and unit:
@@ -115,7 +119,9 @@ def other_units(text: str, number: Printed, random: Random, unlike: int = 4) -> 
 def other_signs(text: str) -> Iterator[tuple[str, str]]:
     """The text with one operator, function or comparison changed."""
     for start, end, _ in spans(text):
-        for found in re.finditer(r"(?<=[ (])[+−×÷<>≥≤](?= )|\^|√|\bln(?=\()|\bexp(?=\()|\blarger\b|\bsmaller\b", text[start:end]):
+        for found in re.finditer(
+            r"(?<=[ (])[+−×÷<>≥≤](?= )|\^|√|\bln(?=\()|\bexp(?=\()|\blarger\b|\bsmaller\b", text[start:end]
+        ):
             at = start + found.start()
             new = SWAPS[found.group()]
             yield text[:at] + new + text[at + len(found.group()) :], f"{found.group()} to {new} at {at}"

@@ -92,7 +92,9 @@ def test_an_answer_of_less_than_one_unit() -> None:
 
 def test_an_answer_with_more_figures_than_a_pencil_has() -> None:
     flow, density = found(1.23456789e-2, d.VOLUME_FLOW), found(987.654321, d.DENSITY)
-    figure = awkward.nearly_equal(flow, found(350.98765, d.TEMPERATURE), found(300.12345, d.TEMPERATURE), density)
+    figure = awkward.nearly_equal(
+        flow, found(350.98765, d.TEMPERATURE), found(300.12345, d.TEMPERATURE), density
+    )
     text = working(figure, US)
     assert "to the nearest 10" in text
     blind.redo(text)
@@ -136,7 +138,9 @@ def test_a_branch_is_said_with_the_numbers_that_took_it() -> None:
 
 
 def test_one_figure_in_two_places_is_printed_once() -> None:
-    text = working(awkward.radiant_coefficient(found(333.33333, d.TEMPERATURE), found(293.3, d.TEMPERATURE)), METRIC)
+    text = working(
+        awkward.radiant_coefficient(found(333.33333, d.TEMPERATURE), found(293.3, d.TEMPERATURE)), METRIC
+    )
     above = text.partition("-----")[0]
     printed = re.findall(r"60\.\d* °C", above)
     assert len(printed) == 2
@@ -151,7 +155,9 @@ def lost(conductance: Conductance, space: Temperature, outdoor: Temperature) -> 
 
 
 @formula(HERE)
-def lost_and_given(conductance: Conductance, space: Temperature, beside: Temperature, given: HeatRate) -> HeatRate:
+def lost_and_given(
+    conductance: Conductance, space: Temperature, beside: Temperature, given: HeatRate
+) -> HeatRate:
     """Heat from a space, less what is given to it."""
     return conductance * (space - beside) - given
 

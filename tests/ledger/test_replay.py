@@ -37,9 +37,13 @@ def own_leaves(function: Callable[..., Any], seed: str) -> tuple[Figure, list[Fi
     """A figure of a formula whose inputs are leaves, each another one."""
     made = formula_of(function)
     given: list[Any] = []
-    for i, (argument, each) in enumerate(zip(arguments_for(made, Random(seed), METRIC), made.parameters, strict=True)):
+    for i, (argument, each) in enumerate(
+        zip(arguments_for(made, Random(seed), METRIC), made.parameters, strict=True)
+    ):
         if each.many:
-            given.append([entry(f"{i}/{j}", float(one), each.dimension) for j, one in enumerate(argument[:5])])
+            given.append(
+                [entry(f"{i}/{j}", float(one), each.dimension) for j, one in enumerate(argument[:5])]
+            )
         else:
             given.append(entry(str(i), float(argument), each.dimension))
     figure = function(*given)
@@ -237,7 +241,9 @@ def test_the_batch_solver_is_the_twin_of_the_search() -> None:
     sampled = [float(each) * random.uniform(0.97, 1.03, SIZE) for each in moving]
     together = replay(list(pair.figures.values()), dict(zip(moving, sampled, strict=True)))
     for i in range(SIZE):
-        alone = replay(list(pair.figures.values()), {a: float(b[i]) for a, b in zip(moving, sampled, strict=True)})
+        alone = replay(
+            list(pair.figures.values()), {a: float(b[i]) for a, b in zip(moving, sampled, strict=True)}
+        )
         again = curved_pair(*(entry(f"again {i} {j}", float(row[i]), each.dimension)
                               for j, (each, row) in enumerate(zip(moving, sampled, strict=True))))  # fmt: skip
         for one, two, three in zip(together, alone, again.figures.values(), strict=True):

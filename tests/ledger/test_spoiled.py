@@ -20,7 +20,14 @@ from heatledger.ledger.presets import CANADIAN, METRIC, US, Preset
 from tests.ledger import blind
 from tests.ledger.drawing import arguments_for, awkward_formulas
 from tests.ledger.expressions import NUMBER, Wrong, last_place, plain_number
-from tests.ledger.spoiling import Printed, fewer_lines, other_digits, other_signs, other_units, printed_numbers
+from tests.ledger.spoiling import (
+    Printed,
+    fewer_lines,
+    other_digits,
+    other_signs,
+    other_units,
+    printed_numbers,
+)
 
 PRESETS = [US, METRIC, CANADIAN]
 FORMULAS = awkward_formulas()

@@ -17,7 +17,9 @@ built: {built}
 known: {known}
 """
 
-RANCH = HEAD.format(name="Slab ranch", units="US", built=2019, known="measured") + """
+RANCH = (
+    HEAD.format(name="Slab ranch", units="US", built=2019, known="measured")
+    + """
 site: {outdoor: 4 °F, indoor: 70 °F, elevation: 700 ft, ground_temperature: 50 °F, ground_amplitude: 20 °F,
        soil_conductivity: 0.8 Btu/(h·ft·°F)}
 heated_floor_area: 1120 ft2
@@ -55,8 +57,11 @@ rooms:
       east-wall: {construction: wall, length: 12', beyond: outdoors},
       ceiling: {construction: ceiling, area: 240 ft2, beyond: outdoors}, edge: {construction: edge, length: 32'}}}
 """
+)
 
-BRICK = HEAD.format(name="Brick house of 1912 over a basement", units="US", built=1912, known="measured") + """
+BRICK = (
+    HEAD.format(name="Brick house of 1912 over a basement", units="US", built=1912, known="measured")
+    + """
 site: {outdoor: 2 °F, indoor: 70 °F, elevation: 250 ft, ground_temperature: 51 °F, ground_amplitude: 20 °F,
        soil_conductivity: 0.8 Btu/(h·ft·°F)}
 heated_floor_area: 576 ft2
@@ -94,8 +99,11 @@ unheated:
       below: {construction: buried, length: 100', bottom: 5.5 ft},
       floor: {construction: slab, area: 576 ft2, width: 16', depth: 5.5 ft}}}
 """
+)
 
-CRAWL = HEAD.format(name="Cottage over a crawlspace", units="US", built=1995, known="from plans") + """
+CRAWL = (
+    HEAD.format(name="Cottage over a crawlspace", units="US", built=1995, known="from plans")
+    + """
 site: {outdoor: 22 °F, indoor: 70 °F, elevation: 90 ft, ground_temperature: 56 °F, ground_amplitude: 15 °F,
        soil_conductivity: 0.8 Btu/(h·ft·°F)}
 heated_floor_area: 480 ft2
@@ -129,8 +137,11 @@ unheated:
     {name: Crawlspace, volume: 1200 ft3, air: {changes: 1 ACH}, surfaces: {
       block: {construction: block, size: 88' × 2.5', beyond: outdoors}}}
 """
+)
 
-METRIC = HEAD.format(name="Row house in metric", units="metric", built=2004, known="from plans") + """
+METRIC = (
+    HEAD.format(name="Row house in metric", units="metric", built=2004, known="from plans")
+    + """
 site: {outdoor: -10 °C, indoor: 20 °C, elevation: 120 m, ground_temperature: 10 °C, ground_amplitude: 8 K,
        soil_conductivity: 1.5 W/(m·K)}
 heated_floor_area: 80 m2
@@ -170,8 +181,11 @@ rooms:
       partition: {construction: party, size: 5 m × 2.5 m, beyond: rooms/bedroom},
       roof: {construction: roof, area: 15 m2, beyond: outdoors}}}
 """
+)
 
-FLAT = HEAD.format(name="Flat with neighbors all around", units="metric", built=1972, known="measured") + """
+FLAT = (
+    HEAD.format(name="Flat with neighbors all around", units="metric", built=1972, known="measured")
+    + """
 site: {outdoor: -8 °C, indoor: 20 °C, elevation: 60 m, ground_temperature: 10 °C, ground_amplitude: 8 K,
        soil_conductivity: 1.4 W/(m·K)}
 heated_floor_area: 45 m2
@@ -197,8 +211,11 @@ rooms:
       floor: {construction: slab, area: 15 m2, beyond: neighbors/below},
       ceiling: {construction: slab-over, area: 15 m2, beyond: neighbors/above}}}
 """
+)
 
-TINY = HEAD.format(name="Cabin of one room", units="US", built=2021, known="measured") + """
+TINY = (
+    HEAD.format(name="Cabin of one room", units="US", built=2021, known="measured")
+    + """
 site: {outdoor: 10 °F, indoor: 68 °F, elevation: 1500 ft, ground_temperature: 50 °F, ground_amplitude: 20 °F,
        soil_conductivity: 0.8 Btu/(h·ft·°F)}
 heated_floor_area: 192 ft2
@@ -219,10 +236,15 @@ rooms:
       roof: {construction: roof, area: 192 ft2, beyond: outdoors},
       floor: {construction: floor, area: 192 ft2, beyond: outdoors}}}
 """
+)
 
-HIGH = RANCH.replace("Slab ranch", "Slab ranch in the mountains").replace("elevation: 700 ft", "elevation: 7200 ft")
+HIGH = RANCH.replace("Slab ranch", "Slab ranch in the mountains").replace(
+    "elevation: 700 ft", "elevation: 7200 ft"
+)
 
-GARAGE = HEAD.format(name="Room over a garage", units="Canadian", built=2012, known="from plans") + """
+GARAGE = (
+    HEAD.format(name="Room over a garage", units="Canadian", built=2012, known="from plans")
+    + """
 site: {outdoor: -22 °C, indoor: 22 °C, elevation: 200 m, ground_temperature: 7 °C, ground_amplitude: 12 K,
        soil_conductivity: 1.4 W/(m·K)}
 heated_floor_area: 72 m2
@@ -261,8 +283,11 @@ unheated:
     {name: Garage, floor_area: 32 m2, ceiling_height: 2.5 m, air: {changes: 2 ACH}, surfaces: {
       walls: {construction: bare, area: 50 m2, beyond: outdoors}, edge: {construction: edge, length: 24 m}}}
 """
+)
 
-OFFICE = HEAD.format(name="House of twenty rooms", units="US", built=1988, known="from plans") + """
+OFFICE = (
+    HEAD.format(name="House of twenty rooms", units="US", built=1988, known="from plans")
+    + """
 site: {outdoor: 5 °F, indoor: 70 °F, elevation: 480 ft, ground_temperature: 51 °F, ground_amplitude: 19 °F,
        soil_conductivity: 0.8 Btu/(h·ft·°F)}
 heated_floor_area: 3600 ft2
@@ -279,6 +304,7 @@ levels: {one: {name: First floor, wall_height: 9 ft, ceiling_height: 8 ft},
 air: {changes: 0.45 ACH}
 rooms:
 """
+)
 
 
 def _of_twenty() -> str:
@@ -287,18 +313,27 @@ def _of_twenty() -> str:
     for level in ("one", "two"):
         for i in range(10):
             side, end = "north" if i < 5 else "south", {0: "west", 5: "west", 4: "east", 9: "east"}.get(i, "")
-            walls = [f"{side}-wall: {{construction: wall, length: 10', beyond: outdoors, openings: {{w: "
-                     "{construction: window, area: 15 ft2}}}"]
+            walls = [
+                f"{side}-wall: {{construction: wall, length: 10', beyond: outdoors, openings: {{w: "
+                "{construction: window, area: 15 ft2}}}"
+            ]
             if end:
                 walls.append(f"{end}-wall: {{construction: wall, length: 18', beyond: outdoors}}")
-            over = {"one": "floor: {construction: floor, area: 180 ft2, beyond: unheated/basement}",
-                    "two": "ceiling: {construction: ceiling, area: 180 ft2, beyond: outdoors}"}[level]
-            lines.append(f"  room-{level}-{i}: {{level: {level}, size: 18' × 10', surfaces: "
-                         f"{{{', '.join([*walls, over])}}}}}")
+            over = {
+                "one": "floor: {construction: floor, area: 180 ft2, beyond: unheated/basement}",
+                "two": "ceiling: {construction: ceiling, area: 180 ft2, beyond: outdoors}",
+            }[level]
+            lines.append(
+                f"  room-{level}-{i}: {{level: {level}, size: 18' × 10', surfaces: "
+                f"{{{', '.join([*walls, over])}}}}}"
+            )
     return "\n".join(lines)
 
 
-TWENTY = OFFICE + _of_twenty() + """
+TWENTY = (
+    OFFICE
+    + _of_twenty()
+    + """
 unheated:
   basement:
     {name: Basement, floor_area: 1800 ft2, ceiling_height: 8', air: {changes: 0.1 ACH}, surfaces: {
@@ -306,8 +341,11 @@ unheated:
       below: {construction: buried, length: 172', bottom: 6.5 ft},
       floor: {construction: slab, area: 1800 ft2, width: 36', depth: 6.5 ft}}}
 """
+)
 
-ATTIC = HEAD.format(name="Old frame house, two storeys and an attic", units="US", built=1935, known="measured") + """
+ATTIC = (
+    HEAD.format(name="Old frame house, two storeys and an attic", units="US", built=1935, known="measured")
+    + """
 site: {outdoor: 12 °F, indoor: 70 °F, elevation: 300 ft, ground_temperature: 53 °F, ground_amplitude: 18 °F,
        soil_conductivity: 0.8 Btu/(h·ft·°F)}
 heated_floor_area: 720 ft2
@@ -339,6 +377,7 @@ unheated:
   attic: {name: Attic, volume: 1300 ft3, air: {changes: 10 ACH}, surfaces: {
     roof: {construction: roof, area: 430 ft2, beyond: outdoors}}}
 """
+)
 
 TEXTS = {
     "ranch": RANCH, "brick": BRICK, "crawl": CRAWL, "metric": METRIC, "flat": FLAT, "tiny": TINY, "high": HIGH,

@@ -26,11 +26,20 @@ def test_the_page_has_one_section_a_finding() -> None:
 def test_every_section_says_all_there_is_to_say() -> None:
     for kind in KINDS.values():
         section = make_findings.section(kind)
-        for word in ("Why:", "To mend:", "Source:", kind.weight.value.capitalize(), kind.citation.standing.value):
+        for word in (
+            "Why:",
+            "To mend:",
+            "Source:",
+            kind.weight.value.capitalize(),
+            kind.citation.standing.value,
+        ):
             assert word in section, kind.id
         assert section.count("Threshold:") == len(kind.limits)
         assert "{" not in section
-        assert all(f"{{{i}}}" in kind.fires or i > 0 or kind.id == "skylight-as-window" for i in range(len(kind.limits)))
+        assert all(
+            f"{{{i}}}" in kind.fires or i > 0 or kind.id == "skylight-as-window"
+            for i in range(len(kind.limits))
+        )
 
 
 def test_sources_are_in_the_bibliography() -> None:

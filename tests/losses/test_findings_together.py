@@ -61,11 +61,7 @@ def test_eight_meters_typed_for_feet() -> None:
 
 
 def test_a_cause_in_one_room_hides_nothing_in_another() -> None:
-    job = changed(
-        "ranch",
-        put("rooms/bedroom-1/indoor", "40 °F"),
-        put("rooms/bedroom-2/indoor", "66 °F"),
-    )
+    job = changed("ranch", put("rooms/bedroom-1/indoor", "40 °F"), put("rooms/bedroom-2/indoor", "66 °F"))
     found = review(design(job))[0]
     places = {(each.id, each.where) for each in found}
     assert ("indoor-below-minimum", "rooms/bedroom-2") in places

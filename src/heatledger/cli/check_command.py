@@ -6,16 +6,7 @@ from pathlib import Path
 
 import click
 
-from heatledger.cli.common import (
-    TO_MEND,
-    end,
-    job_argument,
-    preset,
-    put,
-    read,
-    units_option,
-    what_if_option,
-)
+from heatledger.cli.common import TO_MEND, end, job_argument, preset, put, read, units_option, what_if_option
 
 
 @click.command("check")

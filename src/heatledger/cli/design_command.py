@@ -7,16 +7,7 @@ from pathlib import Path
 
 import click
 
-from heatledger.cli.common import (
-    end,
-    job_argument,
-    preset,
-    put,
-    read,
-    say,
-    units_option,
-    what_if_option,
-)
+from heatledger.cli.common import end, job_argument, preset, put, read, say, units_option, what_if_option
 
 
 @click.command("design")

@@ -22,7 +22,10 @@ def findings_lines(house: Design, units: Preset, mends: bool = False) -> list[st
     if mends and house.not_checked:
         lines.append("")
         lines.append("Not checked, for want of what is named:")
-        lines += [f"  {each.id} {f'({each.where})' if each.where else ''}: {each.for_want_of}" for each in house.not_checked]
+        lines += [
+            f"  {each.id} {f'({each.where})' if each.where else ''}: {each.for_want_of}"
+            for each in house.not_checked
+        ]
     return lines
 
 
@@ -30,7 +33,9 @@ def _finding(each: Finding, units: Preset, mends: bool) -> list[str]:
     head = "✓ Decided " if each.decided else SHAPES[each.weight]
     lines = textwrap.wrap(f"{head}  {each.what}", WIDTH, subsequent_indent=" " * 12)
     if each.caution:
-        lines += textwrap.wrap(f"Caution: {each.caution}", WIDTH, initial_indent=" " * 12, subsequent_indent=" " * 12)
+        lines += textwrap.wrap(
+            f"Caution: {each.caution}", WIDTH, initial_indent=" " * 12, subsequent_indent=" " * 12
+        )
     if not mends:
         return lines
     indent = " " * 12

@@ -6,7 +6,17 @@ from pathlib import Path
 
 import click
 
-from heatledger.cli.common import WRONG_USE, end, job_argument, preset, put, read, say, units_option, what_if_option
+from heatledger.cli.common import (
+    WRONG_USE,
+    end,
+    job_argument,
+    preset,
+    put,
+    read,
+    say,
+    units_option,
+    what_if_option,
+)
 
 
 @click.command("papers")
@@ -14,8 +24,15 @@ from heatledger.cli.common import WRONG_USE, end, job_argument, preset, put, rea
 @click.option("--to", "folder", type=click.Path(path_type=Path), required=True, help="Folder to write to.")
 @units_option
 @what_if_option
-@click.option("--paper", type=click.Choice(["letter", "a4"]), default=None, help="Sheet; that of the units when left out.")
-def command(job_file: Path, folder: Path, units: str | None, what_ifs: tuple[str, ...], paper: str | None) -> None:
+@click.option(
+    "--paper",
+    type=click.Choice(["letter", "a4"]),
+    default=None,
+    help="Sheet; that of the units when left out.",
+)
+def command(
+    job_file: Path, folder: Path, units: str | None, what_ifs: tuple[str, ...], paper: str | None
+) -> None:
     """Print the papers of a job into a folder."""
     from heatledger.cli.waiting import step
     from heatledger.papers.write import write_papers

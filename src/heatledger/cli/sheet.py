@@ -28,7 +28,12 @@ def design_sheet(house: Design, units: Preset) -> str:
     lines = [*_heading(house, units), "", *_rooms(house, units), "", *_band(house, units)]
     missing = [each.name for each in house.losses.rooms.values() if each.loss.is_missing]
     if missing:
-        lines += ["", *textwrap.wrap(f"No loss yet for {', '.join(missing)}: heatledger check lists what is missing.", WIDTH)]
+        lines += [
+            "",
+            *textwrap.wrap(
+                f"No loss yet for {', '.join(missing)}: heatledger check lists what is missing.", WIDTH
+            ),
+        ]
     findings = findings_lines(house, units)
     lines += ["", *(findings or ["No findings."]), "", *textwrap.wrap(CAUTION, WIDTH)]
     return "\n".join(line.rstrip() for line in lines)
@@ -67,7 +72,9 @@ def _rooms(house: Design, units: Preset) -> list[str]:
                 lines.append(_line("  " + room.name, _row(room, causes, units)))
     lines.append(_line("", ["-" * (COLUMN - 1)] * (len(causes) + 1)))
     totals = [_bare(losses.house.causes[cause].loss, units) for cause in causes]
-    lines.append(_line("House", [*totals, _bare(losses.house.loss, units), _bare(losses.house.per_area, units)]))
+    lines.append(
+        _line("House", [*totals, _bare(losses.house.loss, units), _bare(losses.house.per_area, units)])
+    )
     lines.append(_line("", [*("" for _ in causes), "=" * (COLUMN - 1)]))
     shares = [_share(losses.house.causes[cause].share) for cause in causes]
     lines.append(_line("  share", [*shares, "100 %" if not losses.house.loss.is_missing else ""]))
@@ -106,7 +113,9 @@ def _band(house: Design, units: Preset) -> list[str]:
     if loss.is_missing:
         return []
     made = band(house, "house/loss")
-    lines = [f"Design load {show_speaking(loss, units)}, likely {show_range(made.low, made.high, units, loss.dimension)}."]
+    lines = [
+        f"Design load {show_speaking(loss, units)}, likely {show_range(made.low, made.high, units, loss.dimension)}."
+    ]
     lines += textwrap.wrap(SENTENCE, WIDTH)
     lines.append("What matters most:")
     for each in made.swings[:5]:

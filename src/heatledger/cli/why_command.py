@@ -24,7 +24,9 @@ from heatledger.cli.common import (
 @click.argument("path", required=False)
 @units_option
 @what_if_option
-@click.option("--levels", type=click.IntRange(0, 99), default=0, help="Open this many levels below the figure.")
+@click.option(
+    "--levels", type=click.IntRange(0, 99), default=0, help="Open this many levels below the figure."
+)
 @click.option("--to-the-tape", is_flag=True, help="Open everything down to what was measured or looked up.")
 @click.option("--list", "listing", is_flag=True, help="List the paths, or those that begin with PATH.")
 def command(
@@ -49,7 +51,9 @@ def command(
         wanted = (path or "").strip("/")
         paths = [each for each in house if each == wanted or each.startswith(f"{wanted}/" if wanted else "")]
         if not paths:
-            say(f"No path begins with {wanted!r}. The nearest are: {', '.join(house.nearest(wanted)) or 'none'}.")
+            say(
+                f"No path begins with {wanted!r}. The nearest are: {', '.join(house.nearest(wanted)) or 'none'}."
+            )
             end(WRONG_USE)
         width = max(len(each) for each in paths)
         put("\n".join(f"{each:<{width}}  {show(house[each], reader)}" for each in paths))

@@ -18,11 +18,12 @@ def band_rule(
     others: tuple[tuple[float, str], ...] = (),
     width: float = 240.0,
     words: str = "",
+    group: str = ",",
 ) -> Drawing:
     """The band from ``low`` to ``high`` with ``figure`` as a headed stroke and ``others`` as named rings.
 
     All values are in the unit shown. The rule reaches past the band on both sides, so that bands drawn
-    at one width can be compared. Raises ValueError when the ends are not finite or not in order.
+    at one width can be compared; ``group`` parts thousands. Raises ValueError when the ends are not finite or not in order.
     """
     values = (low, high, figure, *(value for value, _ in others))
     if not all(math.isfinite(value) for value in values) or low > high:
@@ -38,7 +39,7 @@ def band_rule(
     shapes: list[Shape] = [box(at(low), TOP + 2, at(high) - at(low), RULE - TOP - 2, "band")]
     shapes += [line(at(each), TOP - 1, at(each), RULE, "mark-thin") for each in (low, high)]
     shapes.append(line(edge - 8, RULE, width - edge + 8, RULE, "rule"))
-    shapes += _ticks(start, end, at)
+    shapes += _ticks(start, end, at, group)
     shapes += _rings(others, at, width)
     x = at(figure)
     shapes.append(line(x, TOP - 4, x, RULE, "mark"))
@@ -54,12 +55,12 @@ def step_of(span: float, wanted: float = 3.0) -> float:
     return min((power * each for each in (1, 2, 5, 10)), key=lambda step: abs(math.log(step / rough)))
 
 
-def numeral(value: float, places: int) -> str:
-    """The value with commas between groups and a true minus."""
-    return f"{round(value, places) + 0.0:,.{places}f}".replace("-", "\N{MINUS SIGN}")
+def numeral(value: float, places: int, group: str = ",") -> str:
+    """The value with ``group`` between thousands and a true minus."""
+    return f"{round(value, places) + 0.0:,.{places}f}".replace(",", group).replace("-", "\N{MINUS SIGN}")
 
 
-def _ticks(start: float, end: float, at: Callable[[float], float]) -> list[Shape]:
+def _ticks(start: float, end: float, at: Callable[[float], float], group: str) -> list[Shape]:
     step = step_of(end - start)
     places = max(0, -math.floor(math.log10(step) + 1e-9))
     fine = 10 if (at(step) - at(0.0)) / 10 >= 3.0 else 5
@@ -69,7 +70,7 @@ def _ticks(start: float, end: float, at: Callable[[float], float]) -> list[Shape
         long = 5.0 if number % fine == 0 else 3.6 if fine == 10 and number % 5 == 0 else 2.2
         shapes.append(line(at(value), RULE, at(value), RULE + long, "tick"))
         if number % fine == 0:
-            shapes.append(Words((at(value), RULE + 14.5), numeral(value, places), "small", "middle"))
+            shapes.append(Words((at(value), RULE + 14.5), numeral(value, places, group), "small", "middle"))
     return shapes
 
 

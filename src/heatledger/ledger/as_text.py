@@ -66,7 +66,9 @@ def _wrapped(text: str, first: str = INDENT, later: str | None = None) -> list[s
 def _steps(made: Working) -> list[str]:
     lines: list[str] = []
     for each in made.steps:
-        result = f"= {each.number}{GLUE if each.unit else ''}{each.unit.replace(' ', GLUE)}".replace(" ", GLUE)
+        result = f"= {each.number}{GLUE if each.unit else ''}{each.unit.replace(' ', GLUE)}".replace(
+            " ", GLUE
+        )
         lines += _wrapped(f"{each.letter} = {glued_text_of(each.expression, GLUE)} {result}", later=DEEP)
     return [*lines, ""] if lines else []
 
@@ -101,7 +103,11 @@ def _by_hand(hand: ByHandLine) -> list[str]:
     result = f"{'less than ' if hand.less_than else ''}{hand.number} {hand.unit}".replace(" ", GLUE)
     remark = f"  ({hand.remark})" if hand.remark else ""
     text = f"By hand: {glued_text_of(hand.expression, GLUE)} ={GLUE}{result}{remark.replace(' ', GLUE)}"
-    return ["", *_wrapped(text, later=" " * 13), *_wrapped(f"leaves out {hand.neglects}", INDENT + "  ", DEEP)]
+    return [
+        "",
+        *_wrapped(text, later=" " * 13),
+        *_wrapped(f"leaves out {hand.neglects}", INDENT + "  ", DEEP),
+    ]
 
 
 def _after(made: Working) -> list[str]:

@@ -65,7 +65,9 @@ def choose(candidates: Mapping[str, Thing], rule: Rule, because: str) -> Thing:
     """
     if not candidates:
         raise LedgerError("nothing to choose from")
-    missing = next((each for each in candidates.values() if isinstance(each, Figure) and each.is_missing), None)
+    missing = next(
+        (each for each in candidates.values() if isinstance(each, Figure) and each.is_missing), None
+    )
     if missing is not None:
         return missing
     winner = rule(candidates)
@@ -88,7 +90,9 @@ def look_up(rows: Mapping[str, Mapping[str, Figure]], key: str, because: str) ->
     at = names.index(key)
     beside = tuple((name, rows[name]) for name in names[max(0, at - 1) : at + 2] if name != key)
     return {
-        column: _carrying(figure, Choice(key, "looked up", because, tuple((n, r.get(column)) for n, r in beside)))
+        column: _carrying(
+            figure, Choice(key, "looked up", because, tuple((n, r.get(column)) for n, r in beside))
+        )
         for column, figure in rows[key].items()
     }
 

@@ -95,7 +95,9 @@ def _formula(figure: Figure, formula: Formula, preset: Preset, names: Names) -> 
 def _total_penciled(tree: Term, exact: float, places: int) -> Penciled:
     """Parts stand as printed elsewhere; the total is rounded from its true value."""
     used = {id(each): each.places if each.places is not None else places for each in tree.args}
-    printed = {id(each): each.exact if each.typed else rounded(each.exact, used[id(each)]) for each in tree.args}
+    printed = {
+        id(each): each.exact if each.typed else rounded(each.exact, used[id(each)]) for each in tree.args
+    }
     return Penciled(printed, used, rounded(exact, places), places, True)
 
 
@@ -145,7 +147,9 @@ def _sources(formula: Formula) -> tuple[tuple[str, Citation], ...]:
     found: list[tuple[str, Citation]] = [("", formula.citation)]
     for node in walk(formula.expression):
         if isinstance(node, Const) and (node.name, node.citation) not in found:
-            found.append((node.name or f"{plain_number(node.value)} {unit_text(node.unit)}".strip(), node.citation))
+            found.append(
+                (node.name or f"{plain_number(node.value)} {unit_text(node.unit)}".strip(), node.citation)
+            )
     return tuple(found)
 
 
@@ -194,9 +198,15 @@ def _choice(figure: Figure, choice: Choice, preset: Preset, names: Names) -> Wor
     losers = [
         f"{name}: {show(each, preset)}" if isinstance(each, Figure) else name for name, each in choice.losers
     ]
-    notes = (f"{choice.rule}: {choice.winner}", f"because {choice.because}", *(f"beside it {each}" for each in losers))
+    notes = (
+        f"{choice.rule}: {choice.winner}",
+        f"because {choice.because}",
+        *(f"beside it {each}" for each in losers),
+    )
     inputs = tuple(_input_line("taken", each, preset, names) for each in flat(figure.inputs))
-    return Working("choice", figure, names.title(figure), "Chosen", answer=number, unit=unit, notes=notes, inputs=inputs)
+    return Working(
+        "choice", figure, names.title(figure), "Chosen", answer=number, unit=unit, notes=notes, inputs=inputs
+    )
 
 
 def _found(figure: Figure, solved: Solved, preset: Preset, names: Names) -> Working:

@@ -94,6 +94,7 @@ class Figure(float):
     """The plain value again; quicker for the ledger's own modules than ``float(figure)``."""
 
     if TYPE_CHECKING:  # the body of a formula is checked as if figures could be worked with
+
         def __add__(self, other: float) -> Figure: ...
         def __radd__(self, other: float) -> Figure: ...
         def __sub__(self, other: float) -> Figure: ...
@@ -244,7 +245,9 @@ class Names:
         origin = figure.origin
         if hasattr(origin, "winner") and figure.inputs:  # what was chosen is called what it is
             return self.title(figure.inputs[0])
-        return str(getattr(origin, "title", "") or getattr(origin, "words", "") or getattr(origin, "name", ""))
+        return str(
+            getattr(origin, "title", "") or getattr(origin, "words", "") or getattr(origin, "name", "")
+        )
 
     def path(self, figure: Figure) -> str:
         """The path of a figure in the tree of things, or of its entry; empty when it has none."""

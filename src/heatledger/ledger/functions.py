@@ -69,7 +69,9 @@ def _either(op: str, a: Node, b: Node) -> Node:
 
 
 @overload
-def where(test: bool, then: Figure | Callable[[], Figure], otherwise: Figure | Callable[[], Figure]) -> Figure: ...
+def where(
+    test: bool, then: Figure | Callable[[], Figure], otherwise: Figure | Callable[[], Figure]
+) -> Figure: ...
 @overload
 def where(test: Any, then: Any, otherwise: Any) -> Any: ...
 def where(test: Any, then: Any, otherwise: Any) -> Any:
@@ -125,7 +127,9 @@ def read_between(x: Any, x0: Any, x1: Any, y0: Any, y1: Any) -> Any:
 
 def _plain(name: str, value: Node) -> Node:
     if value.exponents != NONE:
-        raise FormulaError(f"{name}() takes a plain number, not {describe(value)}: divide it by a const first")
+        raise FormulaError(
+            f"{name}() takes a plain number, not {describe(value)}: divide it by a const first"
+        )
     return Node(name, (value,), NONE)
 
 

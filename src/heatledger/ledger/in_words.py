@@ -71,6 +71,19 @@ def _body(node: Node) -> Tokens:
         return (Token("root", name), Token("open", "("), *_said(args[0], 0), Token("close", ")"))
     if op == "read_between":
         x, x0, x1, y0, y1 = (_said(each, 1) for each in args)
-        return (_word("read at"), *x, _word("between"), *y0, _word("at"), *x0, _word("and"), *y1, _word("at"), *x1)
-    joined: list[Token] = [_word({"mean": "mean of", "larger": "the larger of", "smaller": "the smaller of"}[op])]
+        return (
+            _word("read at"),
+            *x,
+            _word("between"),
+            *y0,
+            _word("at"),
+            *x0,
+            _word("and"),
+            *y1,
+            _word("at"),
+            *x1,
+        )
+    joined: list[Token] = [
+        _word({"mean": "mean of", "larger": "the larger of", "smaller": "the smaller of"}[op])
+    ]
     return (*joined, *_said(args[0], 1), _word("and"), *_said(args[1], 1))

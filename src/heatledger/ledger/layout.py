@@ -119,7 +119,10 @@ class Setting:
                 made += self.expression(each, 3 if each.op == "chain" or how == "div" else 2)
             return tuple(made)
         if op == "neg":
-            return (token("sign", "−"), *self.expression(args[0], BASE if args[0].op in ("pow", "power") else 2))
+            return (
+                token("sign", "−"),
+                *self.expression(args[0], BASE if args[0].op in ("pow", "power") else 2),
+            )
         if op == "pow":
             power = number_text(float(term.detail), 0)
             return (*self.expression(args[0], BASE), token("op", "^"), token("number", power))
@@ -159,7 +162,9 @@ class Setting:
             length = len(text_of(self.expression(each, whole=True)))
             if length > SHORTEST_STEP:
                 parts.append((length, each))
-        fitting = [(n, each) for n, each in parts if n <= WIDTH - AROUND_STEP - len(" ".join(self.inner(each)))]
+        fitting = [
+            (n, each) for n, each in parts if n <= WIDTH - AROUND_STEP - len(" ".join(self.inner(each)))
+        ]
         if fitting:
             return max(fitting, key=lambda pair: pair[0])[1]
         return min(parts, key=lambda pair: pair[0])[1] if parts else None

@@ -32,9 +32,7 @@ class Program:
         self.order = ancestors(*targets)
         self.varies = set(self.moving)
         for figure in self.order:
-            if id(figure) not in self.varies and any(
-                id(each) in self.varies for each in _inputs(figure)
-            ):
+            if id(figure) not in self.varies and any(id(each) in self.varies for each in _inputs(figure)):
                 self.varies.add(id(figure))
         self.steps: list[Callable[[Values], None]] = []
         self._done: set[int] = set(self.moving)
@@ -180,30 +178,34 @@ def carry_back(target: Figure, order: Sequence[Figure] | None = None) -> dict[in
     """Slope of ``target`` with respect to every figure it is built on, by ``id``; SI over SI."""
     order = ancestors(target) if order is None else order
     slopes: dict[int, float] = {id(target): 1.0}
+    known = slopes.get
     for figure in reversed(order):
-        own = slopes.get(id(figure), 0.0)
-        if own == 0.0 or not figure.inputs:
+        inputs = figure.inputs
+        own = known(id(figure), 0.0)
+        if own == 0.0 or not inputs:
             continue
         if _only_parts(figure):  # a sum moves as much as each of its parts
-            for part in figure.inputs[0]:
-                slopes[id(part)] = slopes.get(id(part), 0.0) + own
+            for part in inputs[0]:
+                slopes[id(part)] = known(id(part), 0.0) + own
             continue
-        for each, slope in zip(figure.inputs, _own_slopes(figure), strict=True):
-            if isinstance(each, tuple):
+        for each, slope in zip(inputs, _own_slopes(figure), strict=True):
+            move = own * slope
+            if each.__class__ is tuple:
                 for one in each:
-                    slopes[id(one)] = slopes.get(id(one), 0.0) + own * slope
+                    slopes[id(one)] = known(id(one), 0.0) + move
             else:
-                slopes[id(each)] = slopes.get(id(each), 0.0) + own * slope
+                slopes[id(each)] = known(id(each), 0.0) + move
     return slopes
 
 
 def _own_slopes(figure: Figure) -> Sequence[float]:
     origin = figure.origin
-    if isinstance(origin, Formula):
+    if origin.__class__ is Formula:
         values = [
-            [float(one) for one in each] if isinstance(each, tuple) else float(each) for each in figure.inputs
+            [one._si for one in each] if each.__class__ is tuple else each._si for each in figure.inputs
         ]
         return slopes_of(origin)(*values)
     if isinstance(origin, Choice):
         return (1.0,)
-    return origin.slopes()  # type: ignore[no-any-return]
+    slopes: Sequence[float] = origin.slopes()
+    return slopes

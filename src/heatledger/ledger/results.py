@@ -56,7 +56,7 @@ def _checker(cls: type, own: Any) -> Any:
             lines += [f"    x = {value}", f"    if {'x is not None and ' if optional else ''}{bad}:"]
         lines.append(f"{deeper}    fault(self, {each.name!r}, x, d{i})")
     lines.append("    own(self)" if own else "    return None")
-    exec(compile("def check(self):\n" + "\n".join(lines) + "\n", f"<result {cls.__name__}>", "exec"), space)
+    exec(compile("def check(self):\n" + "\n".join(lines) + "\n", f"<result {cls.__name__}>", "exec"), space)  # noqa: S102 - from our own fields
     return space["check"]
 
 

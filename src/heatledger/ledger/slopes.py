@@ -40,18 +40,15 @@ class _Writer:
         self.depth = 1
         self.names: dict[int, str] = {}
         self.defined: set[int] = set()
+        self.fresh = 0
 
     def function(self) -> Slopes:
         names = [each.name for each in self.formula.parameters]
         root = self.formula.expression
         self.forward(root)
-        every = {id(each): each for each in walk(root)}
         for name in names:
             self.emit(f"s_{name} = 0.0")
-        for key in every:
-            self.emit(f"a_{self.names[key]} = 0.0")
-        self.emit(f"a_{self.names[id(root)]} = 1.0")
-        self.backward(root)
+        self.backward(root, "1.0")
         self.emit(f"return ({''.join(f's_{each}, ' for each in names)})")
         code = f"def slopes({', '.join(names)}):\n" + "\n".join(self.lines) + "\n"
         space: dict[str, Any] = {"sqrt": math.sqrt, "log": math.log, "exp": math.exp, "added": _added}
@@ -63,8 +60,12 @@ class _Writer:
         self.lines.append(_INDENT * self.depth + line)
 
     def forward(self, node: Node) -> str:
-        """Emit the value of a node, unless it is there already; the name it is kept under."""
-        name = self.names.setdefault(id(node), f"v{len(self.names)}")
+        """Emit the value of a node, unless it is there already; the name or number it is known by."""
+        if node.op in ("input", "parts"):
+            return str(node.detail)
+        if node.op == "number" or isinstance(node, Const):
+            return f"({_value(node, [])})"
+        name = self.names.setdefault(id(node), f"_v{len(self.names)}")
         if id(node) not in self.defined:
             if node.op == "where":
                 self.forward_where(node, name)
@@ -84,26 +85,48 @@ class _Writer:
             self.defined = before
             self.depth -= 1
 
-    def backward(self, node: Node) -> None:
-        own = self.names[id(node)]
-        if node.op == "input" or node.op == "parts":
-            self.emit(f"s_{node.detail} = s_{node.detail} + a_{own}")
+    def known_as(self, node: Node) -> str:
+        """What the forward pass calls a node."""
+        return self.names.get(id(node)) or self.forward(node)
+
+    def backward(self, node: Node, slope: str) -> None:
+        """Emit the slopes of the inputs below a node; ``slope`` is that of the result by this node."""
+        if node.op in ("input", "parts"):
+            self.emit(f"s_{node.detail} += {slope}")
             return
         if node.op == "where":
-            test = self.names[id(node.args[0])]
-            for word, branch in ((f"if {test}:", node.args[1]), ("else:", node.args[2])):
+            for word, branch in (
+                (f"if {self.known_as(node.args[0])}:", node.args[1]),
+                ("else:", node.args[2]),
+            ):
                 self.emit(word)
                 self.depth += 1
-                self.emit(f"a_{self.names[id(branch)]} = a_{own}")
-                self.backward(branch)
+                self.emit("pass")
+                if _moves(branch):
+                    self.backward(branch, slope)
                 self.depth -= 1
             return
-        inner = [self.names[id(each)] for each in node.args]
-        for child, slope in zip(node.args, _slopes(node, inner, own), strict=True):
-            if not any(each.op in ("input", "parts") for each in walk(child)):
+        inner = [self.known_as(each) for each in node.args]
+        for child, own in zip(node.args, _slopes(node, inner, self.known_as(node)), strict=True):
+            if not _moves(child):
                 continue
-            self.emit(f"a_{self.names[id(child)]} = a_{own} * ({slope})")
-            self.backward(child)
+            product = _times(slope, own)
+            if child.args:
+                self.fresh += 1
+                self.emit(f"_a{self.fresh} = {product}")
+                product = f"_a{self.fresh}"
+            self.backward(child, product)
+
+
+def _moves(node: Node) -> bool:
+    """True when an input stands below a node."""
+    return any(each.op in ("input", "parts") for each in walk(node))
+
+
+def _times(slope: str, own: str) -> str:
+    if slope == "1.0":
+        return f"({own})"
+    return {"1.0": slope, "-1.0": f"-{slope}"}.get(own, f"{slope} * ({own})")
 
 
 def _added(parts: Any) -> float:

@@ -44,7 +44,9 @@ class Outcome:
     def words(self) -> str:
         """The outcome as a sentence."""
         if self.solved:
-            return f"Solved in {_counted(self.steps)}; the two sides of each equation agree to {self.worst:.0e}."
+            return (
+                f"Solved in {_counted(self.steps)}; the two sides of each equation agree to {self.worst:.0e}."
+            )
         if not self.worst_at:
             return "Not searched for: an input is missing."
         return (
@@ -122,7 +124,9 @@ def solve(words: str, unknowns: Mapping[str, Unknown], equations: Equations) -> 
             values = dict.fromkeys(unknowns, nan)
     solution = Solution(words, unknowns, equations, outcome, tuple(trial.inputs), values, _trial=trial)
     for name, unknown in unknowns.items():
-        solution.figures[name] = make(values[name], unknown.dimension, Solved(solution, name), solution.inputs)
+        solution.figures[name] = make(
+            values[name], unknown.dimension, Solved(solution, name), solution.inputs
+        )
     return solution
 
 
@@ -158,7 +162,9 @@ class _Trial:
         self.inputs = list(border.values())
         self.program = Program(self.targets, [*self.leaves.values(), *self.inputs])
 
-    def search(self, start: dict[str, float], inputs: Sequence[Any] | None = None) -> tuple[Outcome, dict[str, float]]:
+    def search(
+        self, start: dict[str, float], inputs: Sequence[Any] | None = None
+    ) -> tuple[Outcome, dict[str, float]]:
         """Newton's method with halving, at most ``MOST_STEPS`` steps."""
         given = [float(each) for each in self.inputs] if inputs is None else list(inputs)
         x = [start[name] for name in self.names]
@@ -216,7 +222,9 @@ class _Trial:
         weights = _solved_matrix([list(each) for each in zip(*rows_x, strict=True)], unit)
         if weights is None:
             return [nan] * len(self.inputs)
-        return [-sum(w * row[k] for w, row in zip(weights, rows_p, strict=True)) for k in range(len(self.inputs))]
+        return [
+            -sum(w * row[k] for w, row in zip(weights, rows_p, strict=True)) for k in range(len(self.inputs))
+        ]
 
     def _at(self, values: Mapping[str, float]) -> dict[str, Figure]:
         return {

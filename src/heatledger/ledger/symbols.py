@@ -37,7 +37,12 @@ class Node:
     __slots__ = ("absolute", "args", "detail", "exponents", "op")
 
     def __init__(
-        self, op: str, args: tuple[Node, ...], exponents: Exponents, absolute: bool = False, detail: Any = None
+        self,
+        op: str,
+        args: tuple[Node, ...],
+        exponents: Exponents,
+        absolute: bool = False,
+        detail: Any = None,
     ) -> None:
         self.op, self.args, self.exponents = op, args, exponents
         self.absolute, self.detail = absolute, detail
@@ -80,7 +85,9 @@ class Node:
     def _compare(self, sign: str, other: object) -> Node:
         right = as_node(other)
         if self.exponents != right.exponents or self.absolute != right.absolute:
-            raise FormulaError(f"a comparison of unlike quantities: {describe(self)} {sign} {describe(right)}")
+            raise FormulaError(
+                f"a comparison of unlike quantities: {describe(self)} {sign} {describe(right)}"
+            )
         if isinstance(self, Const) and not isinstance(right, Const):
             # Python asks the constant first, as its class is the narrower one; the test reads as written.
             return Node("compare", (right, self), NONE, detail=_TURNED[sign])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Context, Decimal
 from typing import Any
@@ -84,22 +85,21 @@ def worked_out(term: Term, printed: dict[int, float] | None = None) -> float:
     if term.op == "total":
         return sum(inner)
     one, last = inner[0], inner[-1]
-    return float(
-        {
-            "add": lambda: one + last,
-            "sub": lambda: one - last,
-            "mul": lambda: one * last,
-            "div": lambda: one / last,
-            "neg": lambda: -one,
-            "pow": lambda: one**term.detail,
-            "power": lambda: one**last,
-            "log": lambda: math.log(one),
-            "exp": lambda: math.exp(one),
-            "sqrt": lambda: math.sqrt(one),
-            "larger": lambda: max(one, last),
-            "smaller": lambda: min(one, last),
-        }[term.op]()
-    )
+    ways: dict[str, Callable[[], float]] = {
+        "add": lambda: one + last,
+        "sub": lambda: one - last,
+        "mul": lambda: one * last,
+        "div": lambda: one / last,
+        "neg": lambda: -one,
+        "pow": lambda: one**term.detail,
+        "power": lambda: one**last,
+        "log": lambda: math.log(one),
+        "exp": lambda: math.exp(one),
+        "sqrt": lambda: math.sqrt(one),
+        "larger": lambda: max(one, last),
+        "smaller": lambda: min(one, last),
+    }
+    return float(ways[term.op]())
 
 
 def values_in(term: Term) -> list[Term]:

@@ -93,8 +93,7 @@ class Unit:
     def __post_init__(self) -> None:
         size = prod(ATOMS[atom][0] ** float(power) for atom, power in self.powers)
         totals = [
-            sum((ATOMS[atom][1][i] * power for atom, power in self.powers), Fraction(0))
-            for i in range(4)
+            sum((ATOMS[atom][1][i] * power for atom, power in self.powers), Fraction(0)) for i in range(4)
         ]
         object.__setattr__(self, "factor", float(size))
         object.__setattr__(self, "exponents", tuple(totals))

@@ -114,6 +114,8 @@ def tokens_of(working: Working) -> list[str]:
         add(row.expression)
     add(working.line)
     found += [working.answer, working.unit]
+    for side in working.sides:
+        found += tokens_of(side)
     if working.by_hand:
         add(working.by_hand.expression)
         found += [working.by_hand.number, working.by_hand.unit]

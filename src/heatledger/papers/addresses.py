@@ -165,8 +165,12 @@ class Addresses:
     def _give(self, figures: list[Figure]) -> None:
         """Entries by what they belong to: the house first, then rooms and spaces in the job's order."""
         job = self.design.job
-        order = ["Site", "House", "Air of the house", "Constructions", "Values of sources"]
-        order += [str(each.name) for among in (job.levels, job.rooms, job.unheated, job.neighbors) for each in among.values()]
+        order = ["Site", "House", "Air of the house", "Constructions", "Catalog and sources"]
+        order += [
+            str(each.name)
+            for among in (job.levels, job.rooms, job.unheated, job.neighbors)
+            for each in among.values()
+        ]
         for figure in figures:
             title = self._owner(figure)
             group = next((each for each in self.given if each.title == title), None)
@@ -180,12 +184,19 @@ class Addresses:
         """The heading that an entry stands under: its room, its construction, the site, a source."""
         origin: Leaf = figure.origin
         steps, job = origin.path.split("/"), self.design.job
-        among = {"rooms": job.rooms, "unheated": job.unheated, "levels": job.levels, "neighbors": job.neighbors}
+        among = {
+            "rooms": job.rooms,
+            "unheated": job.unheated,
+            "levels": job.levels,
+            "neighbors": job.neighbors,
+        }
         if steps[0] in among and len(steps) > 1 and steps[1] in among[steps[0]]:
             return str(among[steps[0]][steps[1]].name)
         if origin.kind is not LeafKind.JOB and steps[0] != "constructions":
-            return "Values of sources"
-        return {"constructions": "Constructions", "site": "Site", "air": "Air of the house"}.get(steps[0], "House")
+            return "Catalog and sources"
+        return {"constructions": "Constructions", "site": "Site", "air": "Air of the house"}.get(
+            steps[0], "House"
+        )
 
 
 def needs(figure: Figure) -> list[Figure]:

@@ -7,7 +7,7 @@ from heatledger.ledger.dimensions import TEMPERATURE_DIFFERENCE, TRANSMITTANCE, 
 from heatledger.ledger.figures import Figure, waits_for
 from heatledger.ledger.findings import Weight
 from heatledger.ledger.presets import Preset
-from heatledger.ledger.show import show, show_range, show_speaking
+from heatledger.ledger.show import grouping, show, show_range, show_speaking
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.addresses import Addresses
 from heatledger.papers.naming import headed
@@ -18,7 +18,14 @@ from heatledger.studies.by_cause import causes_of
 from heatledger.studies.uncertainty import SENTENCE, Band, Swing
 
 TITLE = "Heat loss of the house"
-NAMES = {"walls": "Walls", "windows": "Windows", "doors": "Doors", "ceiling": "Ceiling", "floor": "Floor", "air": "Air"}
+NAMES = {
+    "walls": "Walls",
+    "windows": "Windows",
+    "doors": "Doors",
+    "ceiling": "Ceiling",
+    "floor": "Floor",
+    "air": "Air",
+}
 MOST_MATTERS = 7
 MOST_WAITED_FOR = 4
 NOTHING_ON_TOP = (
@@ -59,7 +66,9 @@ def answer(design: Design, found: Addresses, made: Band) -> data.Answer:
         waits = [f"{each.origin.words} ({each.origin.path})" for each in waits_for(loss)]
         more = len(waits) - MOST_WAITED_FOR
         said = "; ".join(waits[:MOST_WAITED_FOR]) + (f"; and {more} more" if more > 0 else "")
-        opening = "The heat loss cannot be said yet: an entry is missing. What can be worked out stands below."
+        opening = (
+            "The heat loss cannot be said yet: an entry is missing. What can be worked out stands below."
+        )
         return data.Answer(opening, "", found.key(loss), (), None, said or "an answer to its arithmetic")
     spoken = show_speaking(loss, units)
     opening = (
@@ -70,7 +79,9 @@ def answer(design: Design, found: Addresses, made: Band) -> data.Answer:
     sentences = [f"Likely {likely}. {SENTENCE}"] if made.high > made.low else []
     sentences.append(f"{_lead(design)} {NOTHING_ON_TOP}".strip())
     number = without_unit(spoken, loss, units)
-    return data.Answer(opening, number, found.key(loss), tuple(sentences), _rule(design, units, made, number, likely))
+    return data.Answer(
+        opening, number, found.key(loss), tuple(sentences), _rule(design, units, made, number, likely)
+    )
 
 
 def _lead(design: Design) -> str:
@@ -88,7 +99,7 @@ def _rule(design: Design, units: Preset, made: Band, spoken: str, likely: str) -
         for id, each in design.job.expectations.items()
         if each.of == "house/loss" and each.about.dimension is loss.dimension and not each.about.is_missing
     )
-    return data.Band(low, high, value, f"{spoken}, likely {likely}", others) if high > low else None
+    return data.Band(low, high, value, f"{spoken}, likely {likely}", others, grouping(unit, units)) if high > low else None
 
 
 def conditions(design: Design, found: Addresses) -> tuple[data.Condition, ...]:
@@ -107,7 +118,9 @@ def conditions(design: Design, found: Addresses) -> tuple[data.Condition, ...]:
     ]
     lines += [line(each.name, each.temperature, note="heat balance") for each in losses.unheated.values()]
     area, count = losses.house.floor_area, len(losses.rooms)
-    lines.append(line("Heated floor area", area, whole(area, units), f"{count} rooms" if count != 1 else "one room"))
+    lines.append(
+        line("Heated floor area", area, whole(area, units), f"{count} rooms" if count != 1 else "one room")
+    )
     elevation = job.site.elevation
     lines.append(line("Elevation", elevation, height_above_sea(elevation, units)))
     return tuple(lines)
@@ -158,4 +171,8 @@ def matters_note(swings: tuple[Swing, ...]) -> str:
     """How many inputs are not listed, and how a swing comes about."""
     more = len(swings) - MOST_MATTERS
     rest = f"and {more} smaller. " if more > 0 else ""
-    return f"{rest}A swing is how far the input may be off times how fast the load changes with it." if swings else ""
+    return (
+        f"{rest}A swing is how far the input may be off times how fast the load changes with it."
+        if swings
+        else ""
+    )

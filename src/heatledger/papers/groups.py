@@ -21,10 +21,14 @@ def addresses(design: Design, units: Preset, parts: list[Part]) -> Addresses:
     if len(losses.levels) > 1:
         groups.append(Group("Storeys", [each.loss for each in losses.levels.values()]))
     groups += [Group(room.name, room_figures(room), room.name) for room in losses.rooms.values()]
-    groups += [Group(f"{each.name}, unheated", [each.temperature], each.name) for each in losses.unheated.values()]
+    groups += [
+        Group(f"{each.name}, unheated", [each.temperature], each.name) for each in losses.unheated.values()
+    ]
     day = [site.design_difference, site.ground, site.air_heat]
     groups.append(Group("Design day, and what several rooms share", day, shared=True))
-    groups.append(Group("What it is built of", [each for part in parts for each, _ in part.named()], only_lines=True))
+    groups.append(
+        Group("What it is built of", [each for part in parts for each, _ in part.named()], only_lines=True)
+    )
     made = Addresses(design, units, groups)
     for group in made.groups:
         if group.only_lines:

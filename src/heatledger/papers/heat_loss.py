@@ -76,7 +76,7 @@ def _section(paper: HeatLossPaper) -> Drawing:
 def _band(paper: HeatLossPaper) -> Drawing:
     band = paper.answer.band
     assert band is not None
-    return band_rule("Likely range", band.low, band.high, band.figure, band.others, words=band.words)
+    return band_rule("Likely range", band.low, band.high, band.figure, band.others, words=band.words, group=band.group)
 
 
 def _cause(each: CauseLine, largest: float) -> Drawing:

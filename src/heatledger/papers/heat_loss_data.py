@@ -54,13 +54,14 @@ class Head:
 
 @dataclass(frozen=True)
 class Band:
-    """The likely range as a rule: ends, figure, and other evidence by name."""
+    """The likely range as a rule: ends, figure, other evidence by name, what parts thousands."""
 
     low: float
     high: float
     figure: float
     words: str
     others: tuple[tuple[float, str], ...] = ()
+    group: str = ","
 
 
 @dataclass(frozen=True)

@@ -20,7 +20,7 @@ def parts_of(figure: Figure, design: Design) -> tuple[str, list[str]]:
 
 
 def _with_neighbor(things: list[str], path: str, design: Design) -> list[str]:
-    """A surface of an unheated space by its name; one shared with a room is told apart by the room."""
+    """A surface of an unheated space by its name; one that leads to a room is told apart by that room."""
     steps = path.split("/")
     if steps[0] == "unheated" and len(steps) > 3 and steps[2] == "surfaces":
         space = design.losses.unheated.get(steps[1])
@@ -29,6 +29,12 @@ def _with_neighbor(things: list[str], path: str, design: Design) -> list[str]:
             beyond = boundary.beyond
             room = [str(design.job.rooms[beyond.id].name)] if beyond.kind == "room" else []
             return [things[0], str(boundary.name), *things[2:], *room]
+    if steps[0] == "rooms" and len(steps) > 3 and steps[2] == "surfaces":
+        room_loss = design.losses.rooms.get(steps[1])
+        surface = room_loss.surfaces.get(steps[3]) if room_loss else None
+        if surface is not None and surface.beyond.kind == "room":
+            toward = str(design.job.rooms[surface.beyond.id].name)
+            return [things[0], f"{surface.name} toward {toward}", *things[2:]]
     return things
 
 

@@ -53,9 +53,18 @@ def parts_of_house(design: Design) -> list[Part]:
     """Every kind of part, in the order of the causes."""
     parts: dict[tuple[object, ...], Part] = {}
 
-    def add(cause: str, name: str, u: Figure | None, size: Figure, loss: Figure, indoor: Figure, beyond: Figure) -> None:
+    def add(
+        cause: str, name: str, u: Figure | None, size: Figure, loss: Figure, indoor: Figure, beyond: Figure
+    ) -> None:
         same_u = round(float(u), 9) if u is not None and isinstance(u.origin, Formula) else id(u)
-        key = (cause, name, same_u, round(float(indoor), 6), round(float(beyond), 6), size.dimension is LENGTH)
+        key = (
+            cause,
+            name,
+            same_u,
+            round(float(indoor), 6),
+            round(float(beyond), 6),
+            size.dimension is LENGTH,
+        )
         part = parts.setdefault(key, Part(cause, name, u, indoor, beyond))
         part.sizes.append(size)
         part.losses.append(loss)
@@ -83,7 +92,11 @@ def _line(part: Part, found: Addresses) -> data.PartLine:
     units = found.units
 
     def cell(figure: Figure | None, none: str = "–", places: int | None = None) -> data.Cell:
-        return data.Cell(bare(figure, units, places), found.key(figure)) if figure is not None else data.Cell(none)
+        return (
+            data.Cell(bare(figure, units, places), found.key(figure))
+            if figure is not None
+            else data.Cell(none)
+        )
 
     is_edge = part.sizes[0].dimension is LENGTH
     size = cell(part.size, f"{len(part.sizes)} edges" if is_edge else "–", None if is_edge else 1)
@@ -99,7 +112,9 @@ def _source(u_value: Figure | None) -> SourceUse:
         return SourceUse("edge by its F-factor", "read there")
     origin = u_value.origin
     if isinstance(origin, Leaf):
-        return source(origin.citation) if origin.citation is not None else SourceUse("given in the job", "yours")
+        return (
+            source(origin.citation) if origin.citation is not None else SourceUse("given in the job", "yours")
+        )
     if isinstance(origin, Formula):
         return source(origin.citation)
     return SourceUse("chosen", "judgement")

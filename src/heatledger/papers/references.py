@@ -23,13 +23,25 @@ def references(design: Design, found: Addresses) -> tuple[data.Reference, ...]:
     works = bibliography()
     named = [key for key in uses if key]
     lines = [
-        data.Reference(f"{key}: {works[key].title}", works[key].used_for, tuple(uses[key]))
+        data.Reference(f"{key}: {works[key].title}", works[key].used_for, by_standing(uses[key]))
         for key in named
         if key in works
     ]
     if "" in uses:
-        lines.append(data.Reference("No published source", "Common practice, judgement and arithmetic.", tuple(uses[""])))
+        lines.append(
+            data.Reference(
+                "No published source", "Common practice, judgement and arithmetic.", tuple(uses[""])
+            )
+        )
     return tuple(lines)
+
+
+def by_standing(uses: list[SourceUse]) -> tuple[SourceUse, ...]:
+    """The places used, gathered under the word of their standing."""
+    places: dict[str, list[str]] = {}
+    for each in uses:
+        places.setdefault(each.standing, []).append(each.text)
+    return tuple(SourceUse("; ".join(texts), standing) for standing, texts in places.items())
 
 
 def citations_of(figure: Figure) -> list[Citation]:
@@ -45,6 +57,6 @@ def citations_of(figure: Figure) -> list[Citation]:
 
 def add(uses: dict[str, list[SourceUse]], citation: Citation) -> None:
     """Note one use of a source, once."""
-    use = SourceUse(citation.place or citation.standing.value, citation.standing.value)
+    use = SourceUse(citation.place or "as a whole", citation.standing.value)
     if use not in uses.setdefault(citation.key, []):
         uses[citation.key].append(use)

@@ -17,6 +17,16 @@ from heatledger.steps.names import things_at
 from heatledger.steps.surfaces import CAUSES
 
 NONE = data.Cell("–")
+_SAME_SIGNS = (
+    ("′", "'"),
+    ("″", '"'),
+    ("−", "-"),
+    ("²", "2"),
+    ("³", "3"),
+    ("·", "*"),
+    (",", ""),
+    (" ft", "'"),
+)
 
 
 def cell(figure: Figure, found: Addresses) -> data.Cell:
@@ -51,8 +61,12 @@ def _room_line(room: RoomLoss, design: Design, found: Addresses) -> data.RoomLin
 def house_line(design: Design, found: Addresses) -> data.HouseLine:
     """The last row of the room table."""
     house = design.losses.house
-    cells = tuple(cell(house.causes[cause].loss, found) if cause in house.causes else NONE for cause in CAUSES)
-    return data.HouseLine("House", "rounded parts", cells, cell(house.loss, found), cell(house.per_area, found))
+    cells = tuple(
+        cell(house.causes[cause].loss, found) if cause in house.causes else NONE for cause in CAUSES
+    )
+    return data.HouseLine(
+        "House", "rounded parts", cells, cell(house.loss, found), cell(house.per_area, found)
+    )
 
 
 def level_lines(design: Design, found: Addresses) -> tuple[data.LevelLine, ...]:
@@ -65,7 +79,11 @@ def level_lines(design: Design, found: Addresses) -> tuple[data.LevelLine, ...]:
 
 def finding_line(each: Finding, design: Design, found: Addresses) -> data.FindingLine:
     """A finding: where it stands, what it says and why, and how it may be mended."""
-    weights: dict[Weight, data.Weight] = {Weight.MUST_FIX: "must fix", Weight.DECIDE: "decide", Weight.NOTE: "note"}
+    weights: dict[Weight, data.Weight] = {
+        Weight.MUST_FIX: "must fix",
+        Weight.DECIDE: "decide",
+        Weight.NOTE: "note",
+    }
     why, key = str(each.why), ""
     if isinstance(each.why, Figure):
         why = f"{headed(each.why, design, 'House')}: {show(each.why, found.units)}."
@@ -122,11 +140,18 @@ def _entry(figure: Figure, owner: str, design: Design, found: Addresses) -> data
 
 
 def same_text(typed: str, printed: str) -> bool:
-    """Whether what was typed and what is printed differ in the shape of their signs alone."""
-    return _plain(typed) == _plain(printed)
+    """Whether what was typed and what is printed differ in the shape of their signs alone.
+
+    ``U-0.35`` is 0.35 in the unit of the reader, and ``6'`` is 6 feet and no inches.
+    """
+    said, shown = _plain(typed), _plain(printed)
+    if said[:2] in ("u-", "r-"):
+        return shown.startswith(said[2:]) and not shown[len(said) - 2 :][:1].isdigit()
+    return said == shown
 
 
 def _plain(text: str) -> str:
-    for sign, plain in (("′", "'"), ("″", '"'), ("−", "-"), ("²", "2"), ("³", "3"), ("·", "*"), ("U-", ""), (",", "")):
+    for sign, plain in _SAME_SIGNS:
         text = text.replace(sign, plain)
-    return "".join(text.split()).lower()
+    text = "".join(text.split()).lower()
+    return text.removesuffix('0"') if text.endswith("'0\"") else text

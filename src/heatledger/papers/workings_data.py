@@ -41,7 +41,7 @@ class Step:
 class ColumnRow:
     """One line of the column: the operator stands before its operand.
 
-    ``key`` leads to the operand's own working or entry. ``known`` underlines an entry by its line type.
+    ``expression`` is how the operand comes about. ``key`` leads to its own working or entry. ``known`` underlines an entry by its line type.
     ``muted`` is for what lost (the smaller of two, a size not taken).
     """
 
@@ -52,6 +52,7 @@ class ColumnRow:
     key: str = ""
     known: Known = ""
     muted: bool = False
+    expression: tuple[Token, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -90,6 +91,16 @@ class Side:
 
 
 @dataclass(frozen=True)
+class ByHand:
+    """The trade's short form with this figure's numbers, what it comes to, and what it leaves out."""
+
+    tokens: tuple[Token, ...]
+    value: str
+    unit: str
+    words: str
+
+
+@dataclass(frozen=True)
 class Working:
     """One figure worked out, in the order in which it is read.
 
@@ -113,7 +124,7 @@ class Working:
     is_total: bool = False
     remark: str = ""
     sources: tuple[SourceUse, ...] = ()
-    by_hand: str = ""
+    by_hand: ByHand | None = None
     comes_from: tuple[LedTo, ...] = ()
     goes_into: LedTo | None = None
     waits_for: str = ""

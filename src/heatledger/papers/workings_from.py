@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import Figure, Leaf
-from heatledger.ledger.layout import text_of
 from heatledger.ledger.show import show
 from heatledger.ledger.sources import Citation
 from heatledger.ledger.workings import Row, Token, Working
@@ -42,7 +41,9 @@ def block(figure: Figure, found: Addresses, owner: str = "") -> paper.Working:
         answer=paper.Answer(made.answer, made.unit, "less than this" if made.less_than else ""),
         plain_line=made.plain if made.kind not in ("formula", "total") else "",
         formula=() if made.kind == "total" else tokens(made.formula),
-        steps=tuple(paper.Step(each.letter, tokens(each.expression), each.number, each.unit) for each in made.steps),
+        steps=tuple(
+            paper.Step(each.letter, tokens(each.expression), each.number, each.unit) for each in made.steps
+        ),
         line=tokens(made.line),
         sides=_sides(made, found),
         notes=_notes(figure, made, found),
@@ -66,7 +67,7 @@ def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
         run.append(paper.Token("number", each.number))
         run += [paper.Token("unit", each.unit)] if each.unit else []
         if each.expression:
-            run.append(paper.Token("aside", f"({text_of(each.expression)})"))
+            run += [paper.Token("open", "("), *tokens(each.expression), paper.Token("close", ")")]
         if each.carried:
             run.append(paper.Token("aside", f"(shown as {each.carried})"))
         key = found.key(each.figure)
@@ -110,21 +111,24 @@ def known_of(figure: Figure | None) -> paper.Known:
 
 
 def _row(row: Row, found: Addresses, made: Working, owner: str) -> paper.ColumnRow:
-    words = row.words
-    if row.expression:
-        words = f"= {text_of(row.expression)}"
-    elif made.kind == "total" and row.figure is not None:
+    words = "" if row.expression else row.words
+    if made.kind == "total" and row.figure is not None:
         words = as_part(row.figure, found.design, owner)
     if row.carried:
         words += f", shown as {row.carried}"
-    return paper.ColumnRow(row.op, row.number, row.unit, words, found.key(row.figure), known_of(row.figure))
+    return paper.ColumnRow(
+        row.op, row.number, row.unit, words, found.key(row.figure), known_of(row.figure),
+        expression=tokens(row.expression),
+    )  # fmt: skip
 
 
 def _sides(made: Working, found: Addresses) -> tuple[paper.Side, ...]:
     """Both sides of a balance as columns of their own."""
     return tuple(
         paper.Side(
-            side.title, tuple(_row(each, found, side, "") for each in side.rows), paper.Answer(side.answer, side.unit)
+            side.title,
+            tuple(_row(each, found, side, "") for each in side.rows),
+            paper.Answer(side.answer, side.unit),
         )
         for side in made.sides
     )
@@ -134,30 +138,38 @@ def _notes(figure: Figure, made: Working, found: Addresses) -> tuple[str, ...]:
     choice = figure.origin
     if made.kind == "choice" and isinstance(choice, Choice):
         lost = [
-            f"{name} ({show(each, found.units)})" if isinstance(each, Figure) else name for name, each in choice.losers
+            f"{name} ({show(each, found.units)})" if isinstance(each, Figure) else name
+            for name, each in choice.losers
         ]
         beside = (f"Not taken: {', '.join(lost)}.",) if lost else ()
-        return f"{choice.rule[:1].upper()}{choice.rule[1:]}: {choice.winner}, because {choice.because}.", *beside
+        return (
+            f"{choice.rule[:1].upper()}{choice.rule[1:]}: {choice.winner}, because {choice.because}.",
+            *beside,
+        )
     if made.kind == "count":
         return (f"Counted: {', '.join(made.notes)}.",) if made.notes else ()
     together = (f"Found together with {', '.join(made.found_together)}.",) if made.found_together else ()
     return (*together, *made.notes)
 
 
-def _by_hand(made: Working) -> str:
-    if made.by_hand is None:
-        return ""
+def _by_hand(made: Working) -> paper.ByHand | None:
     hand = made.by_hand
-    less = "less than " if hand.less_than else ""
-    remark = f" ({hand.remark})" if hand.remark else ""
-    return f"{text_of(hand.expression)} = {less}{hand.number} {hand.unit}{remark}; leaves out {hand.neglects}."
+    if hand is None:
+        return None
+    about = [each for each in ("less than this" if hand.less_than else "", hand.remark) if each]
+    words = f"({', '.join(about)}) " if about else ""
+    return paper.ByHand(
+        tokens(hand.expression), hand.number, hand.unit, f"{words}leaves out {hand.neglects}."
+    )
 
 
 def _keys(figures: list[Figure], found: Addresses) -> list[str]:
     return list(dict.fromkeys(key for each in figures if (key := found.key(each))))
 
 
-def _comes_from(made: Working, rows: tuple[paper.ColumnRow, ...], found: Addresses) -> tuple[paper.LedTo, ...]:
+def _comes_from(
+    made: Working, rows: tuple[paper.ColumnRow, ...], found: Addresses
+) -> tuple[paper.LedTo, ...]:
     """The inputs that no row of the column leads to."""
     led = {each.key for each in rows}
     words: dict[str, list[Figure]] = {}
@@ -171,7 +183,9 @@ def _comes_from(made: Working, rows: tuple[paper.ColumnRow, ...], found: Address
 def _goes_into(figure: Figure, found: Addresses) -> paper.LedTo | None:
     keys = found.goes_into(figure)
     more = len(keys) - MOST_USES
-    return paper.LedTo("into", tuple(keys[:MOST_USES]), f"and {more} more" if more > 0 else "") if keys else None
+    return (
+        paper.LedTo("into", tuple(keys[:MOST_USES]), f"and {more} more" if more > 0 else "") if keys else None
+    )
 
 
 def _waits_for(made: Working) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from heatledger.ledger.dimensions import Density, Pressure, Ratio, Temperature
 from heatledger.ledger.formulas import formula
 from heatledger.ledger.functions import absolute, exp, log, where

@@ -69,10 +69,16 @@ def _same(one: Room | Unheated, other: Room | Unheated) -> bool:
         return False
     for id, surface in one.surfaces.items():
         before = other.surfaces[id]
-        if (surface.raw, surface.beyond, surface.from_other) != (before.raw, before.beyond, before.from_other):
+        if (surface.raw, surface.beyond, surface.from_other) != (
+            before.raw,
+            before.beyond,
+            before.from_other,
+        ):
             return False
         pairs = [(surface.construction, before.construction)]
-        pairs += [(each.construction, before.openings[key].construction) for key, each in surface.openings.items()]
+        pairs += [
+            (each.construction, before.openings[key].construction) for key, each in surface.openings.items()
+        ]
         if any(a.raw != b.raw or a.id != b.id for a, b in pairs):
             return False
     return True

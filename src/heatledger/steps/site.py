@@ -43,7 +43,9 @@ def site_conditions(job: Job) -> SiteConditions:
         outdoor=site.outdoor,
         indoor=site.indoor,
         design_difference=temperature_difference(indoor=site.indoor, outdoor=site.outdoor),
-        ground=ground_design_temperature(mean_ground=site.ground_temperature, amplitude=site.ground_amplitude),
+        ground=ground_design_temperature(
+            mean_ground=site.ground_temperature, amplitude=site.ground_amplitude
+        ),
         soil_conductivity=site.soil_conductivity,
         pressure=pressure,
         air_density=density,

@@ -86,7 +86,9 @@ def unheated_spaces(job: Job, site: SiteConditions) -> dict[str, UnheatedSpace]:
     }
 
 
-def temperature_beyond(beyond: Beyond, job: Job, site: SiteConditions, spaces: Mapping[str, Figure]) -> Figure:
+def temperature_beyond(
+    beyond: Beyond, job: Job, site: SiteConditions, spaces: Mapping[str, Figure]
+) -> Figure:
     """Temperature on the other side of a surface."""
     if beyond.kind == "room":
         return job.rooms[beyond.id].indoor
@@ -113,7 +115,9 @@ def _parts(space: Unheated, site: SiteConditions, house_air: Air | None) -> _Par
             for key, each in surface.openings.items():
                 through = conductance(area=areas[key], u_value=u_value_of(each.construction))
                 surfaces[f"{id}-{key}"] = Boundary(each.name, surface.beyond, through)
-        surfaces[id] = Boundary(surface.name, surface.beyond, conductance(area=net, u_value=surface_u(surface, site)))
+        surfaces[id] = Boundary(
+            surface.name, surface.beyond, conductance(area=net, u_value=surface_u(surface, site))
+        )
     return _Parts(space, surfaces, _space_air(space, site))
 
 
@@ -134,7 +138,9 @@ def _space_air(space: Unheated, site: SiteConditions) -> SpaceAir | None:
 def _alone(parts: _Parts, job: Job, site: SiteConditions) -> Figure:
     heats = [
         heat_toward(
-            conductance=each.conductance, beyond=temperature_beyond(each.beyond, job, site, {}), outdoor=site.outdoor
+            conductance=each.conductance,
+            beyond=temperature_beyond(each.beyond, job, site, {}),
+            outdoor=site.outdoor,
         )
         for each in parts.to("room", "neighbor", "ground")
     ]

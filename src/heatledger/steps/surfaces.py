@@ -120,7 +120,10 @@ def surface_u(surface: Surface, site: SiteConditions) -> Figure:
     if construction.kind == "below-grade floor" and construction.r_value is not None:
         assert surface.width is not None and surface.depth is not None
         return below_grade_floor_u(
-            soil=site.soil_conductivity, r_value=construction.r_value, width=surface.width, depth=surface.depth
+            soil=site.soil_conductivity,
+            r_value=construction.r_value,
+            width=surface.width,
+            depth=surface.depth,
         )
     return u_value_of(construction)
 
@@ -144,9 +147,7 @@ def surface_loss(
 ) -> SurfaceLoss:
     """What one surface and its openings lose from a space at ``indoor``."""
     there = beyond(surface.beyond)
-    openings = {
-        id: opening_loss(each, surface, indoor, there) for id, each in surface.openings.items()
-    }
+    openings = {id: opening_loss(each, surface, indoor, there) for id, each in surface.openings.items()}
     construction = surface.construction
     gross = gross_area(surface, room)
     if gross is None:

@@ -65,7 +65,7 @@ def band_of(figure: Figure, design: Design) -> Band:
     moving = [
         (each, abs(slopes.get(id(each), 0.0)) * each.origin.half_range)
         for each in order
-        if isinstance(each.origin, Leaf) and each.origin.half_range
+        if not each.inputs and isinstance(each.origin, Leaf) and each.origin.half_range
     ]
     half = sqrt(sum(move * move for _, move in moving if not isnan(move)))
     value = float(figure)
@@ -89,7 +89,9 @@ def _ranked(moving: Iterable[tuple[Figure, float]], design: Design) -> list[Swin
         words = f"Lengths and areas, {len(some)} of them"
         if move > 0:
             entries = tuple(each for each, _ in some)
-            swings.append(Swing(words, entries, known, ranges.pop() if len(ranges) == 1 else "by their kind", move))
+            swings.append(
+                Swing(words, entries, known, ranges.pop() if len(ranges) == 1 else "by their kind", move)
+            )
     return sorted(swings, key=lambda each: -each.swing)
 
 

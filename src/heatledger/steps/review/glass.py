@@ -123,7 +123,7 @@ def _skylight_as_window(look: Look) -> Found:
     Weight.NOTE,
     cite("HOF-ch26", "Table 10, film of 0.68 indoors", DERIVED),
     fires="By its U-value, a window of a room kept at 59 °F or more is colder than {0} inside on the "
-          "design day.",
+    "design day.",
     why="inner surface = indoor - U-value × 0.68 × (indoor - outdoor); water freezes on it and runs to "
     "the sill",
     mend="Add a storm window or better glass, and keep the air of the room dry.",
