@@ -27,13 +27,14 @@ from heatledger.ledger.dimensions import (
     Volume,
     VolumeFlow,
 )
-from heatledger.ledger.formulas import formula
-from heatledger.ledger.functions import absolute, exp, larger, log, mean, pi, sqrt, where
+from heatledger.ledger.formulas import Parts, formula
+from heatledger.ledger.functions import absolute, exp, larger, log, mean, pi, smaller, sqrt, total, where
 from heatledger.ledger.sources import INVENTED, cite
 from heatledger.ledger.symbols import const
 
 HERE = cite("", "invented for a test", INVENTED)
 GRAVITY = const(9.80665, "m/s²", HERE, "gravity")
+ONE_WATT_A_KELVIN = const(1, "W/K", HERE, "one watt per kelvin")
 ONE_KELVIN = const(1, "K", HERE, "one kelvin")
 DRY_AIR = const(287.042, "J/(kg·K)", HERE, "gas constant of dry air")
 P_ZERO = const(0.6112, "kPa", HERE, "pressure at the ice point")
@@ -192,8 +193,14 @@ def two_exponentials(first: Ratio, last: Ratio) -> Ratio:
 
 
 @formula(HERE)
-def heat_of_fluid(flow: VolumeFlow, density: Density, heat: SpecificHeat, supply: Temperature, back: Temperature,
-                  loss: HeatRate) -> HeatRate:  # fmt: skip
+def heat_of_fluid(
+    flow: VolumeFlow,
+    density: Density,
+    heat: SpecificHeat,
+    supply: Temperature,
+    back: Temperature,
+    loss: HeatRate,
+) -> HeatRate:
     """A product less another heat."""
     return flow * density * heat * (supply - back) - loss
 
@@ -204,3 +211,29 @@ def absolute_ratio(
 ) -> Volume:
     """A tank: quotients of absolute temperatures and of pressures."""
     return volume * (absolute(hot) / absolute(cold) - 1) / (1 - fill / relief)
+
+
+@formula(HERE)
+def space_balance(outdoor: Temperature, heats: Parts[HeatRate], losses: Parts[Conductance]) -> Temperature:
+    """A sum of many parts over another."""
+    return outdoor + total(heats) / (total(losses) + larger(ONE_WATT_A_KELVIN, 2 * ONE_WATT_A_KELVIN))
+
+
+@formula(HERE)
+def larger_in_the_middle(area: Area, by_people: HeatFlux, by_lights: HeatFlux, share: Ratio) -> HeatRate:
+    """A larger-of and a branch between factors."""
+    return area * larger(by_people, by_lights) * where(share < 1, share, share / 2) / smaller(share, 2)
+
+
+@formula(HERE)
+def mean_less_mean(
+    indoor: Temperature, floor: Temperature, outdoor: Temperature, ground: Temperature
+) -> Ratio:
+    """Means of temperatures beside other signs."""
+    return (mean(indoor, floor) - mean(outdoor, ground)) / (indoor - floor) - -(outdoor - ground) / ONE_KELVIN
+
+
+@formula(HERE)
+def nested_negatives(first: HeatRate, last: HeatRate) -> HeatRate:
+    """Signs before brackets, powers and quotients."""
+    return -(first - last) - (-first) * (-last) / -(first + last) + -(last**2) / first

@@ -20,6 +20,7 @@ from tests.ledger.expressions import (
     added,
     alike,
     amount,
+    is_factor,
     last_place,
     multiplied,
     plain_number,
@@ -161,6 +162,8 @@ def _column(block: list[str], letters: Letters) -> Amount:
             amount(printed, unit) if not note.startswith("= ") else _worked_row(printed, unit, note, letters)
         )
         shown = SHOWN_AS.search(note)
+        if note.startswith("to "):
+            is_factor(printed, one)
         if "shown as" in note and not shown:
             raise Wrong(f"it is not clear what {printed} is shown as: {note!r}")
         if shown and abs(one.number - plain_number(shown.group(1))) > 0.51 * last_place(shown.group(1)):

@@ -16,13 +16,13 @@ from heatledger.ledger.presets import METRIC, US, Preset
 from tests.ledger import awkward, awkward_more
 
 RANGES: dict[d.Dimension, tuple[float, float]] = {
-    d.RATIO: (0.02, 3.0), d.COUNT: (1, 12), d.LENGTH: (0.02, 60.0), d.HEAD: (0.1, 12.0), d.AREA: (0.02, 400.0),
-    d.VOLUME: (0.002, 900.0), d.TIME: (600.0, 3e6), d.VELOCITY: (0.02, 15.0), d.DENSITY: (0.9, 1000.0),
-    d.PRESSURE: (2e3, 4e5), d.ENERGY: (1e5, 1e10), d.HEAT_RATE: (0.2, 4e4), d.HEAT_FLUX: (0.5, 200.0),
-    d.TEMPERATURE: (238.0, 366.0), d.TEMPERATURE_DIFFERENCE: (0.3, 70.0), d.TRANSMITTANCE: (0.08, 6.0),
-    d.RESISTANCE: (0.05, 12.0), d.CONDUCTIVITY: (0.02, 2.0), d.CONDUCTANCE: (0.5, 500.0),
-    d.VOLUME_FLOW: (5e-6, 2e-3), d.AIR_FLOW: (1e-3, 0.5), d.SPECIFIC_HEAT: (1000.0, 4200.0),
-    d.VISCOSITY: (2e-4, 6e-3),
+    d.RATIO: (0.02, 3.0), d.COUNT: (1, 12), d.LENGTH: (0.02, 60.0), d.HEAD: (0.1, 12.0),
+    d.AREA: (0.02, 400.0), d.VOLUME: (0.002, 900.0), d.TIME: (600.0, 3e6), d.VELOCITY: (0.02, 15.0),
+    d.DENSITY: (0.9, 1000.0), d.PRESSURE: (2e3, 4e5), d.ENERGY: (1e5, 1e10), d.HEAT_RATE: (0.2, 4e4),
+    d.HEAT_FLUX: (0.5, 200.0), d.TEMPERATURE: (238.0, 366.0), d.TEMPERATURE_DIFFERENCE: (0.3, 70.0),
+    d.TRANSMITTANCE: (0.08, 6.0), d.RESISTANCE: (0.05, 12.0), d.CONDUCTIVITY: (0.02, 2.0),
+    d.CONDUCTANCE: (0.5, 500.0), d.VOLUME_FLOW: (5e-6, 2e-3), d.AIR_FLOW: (1e-3, 0.5),
+    d.SPECIFIC_HEAT: (1000.0, 4200.0), d.VISCOSITY: (2e-4, 6e-3),
 }  # fmt: skip
 """SI ranges that inputs are drawn from, by dimension."""
 

@@ -31,21 +31,26 @@ class Amount:
 NUMBER = r"−?(?:\d{1,3}(?:[,\u202f]\d{3})+|\d+)(?:\.\d+)?(?:×10[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)?"
 UNIT = (
     r"(?:in\. w\.c\.|imp gal(?:/min)?|imp gpm|m³/h at 50 Pa|cfm50|"
-    r"(?!(?:is|and|as)\b)[A-Za-z°%µ][A-Za-z0-9°µ.·²³⁴⁵⁶⁷⁸⁹⁰¹⁻^]*(?:/(?:\([A-Za-z0-9°µ·²³⁴⁵⁶⁷⁸⁹⁰¹⁻^. ]+\)|[A-Za-z°µ.²³⁴]+))?)"
+    r"(?!(?:is|and|as)\b)[A-Za-z°%µ][A-Za-z0-9°µ.·²³⁴⁵⁶⁷⁸⁹⁰¹⁻^]*"
+    r"(?:/(?:\([A-Za-z0-9°µ·²³⁴⁵⁶⁷⁸⁹⁰¹⁻^. ]+\)|[A-Za-z°µ.²³⁴]+))?)"
 )
 TOKEN = re.compile(
-    rf"\s*(?:(?P<word>the larger of|the smaller of|is just below|is just above|and\b|as\b|:)|(?P<root>√|ln(?=\()|exp(?=\())"
+    r"\s*(?:(?P<word>the larger of|the smaller of|is just below|is just above|and\b|as\b|:)"
+    r"|(?P<root>√|ln(?=\()|exp(?=\())"
     rf"|(?P<number>{NUMBER})(?: (?P<unit>{UNIT}))?|(?P<op>[+−×÷^<>≤≥()])|(?P<letter>[a-z]\d*\b))"
 )
+
+
 def amount(text: str, unit: str) -> Amount:
-    """A printed number with its printed unit; a factor between two units must be the true one."""
-    number = plain_number(text)
-    size, dims = unit_in_si(unit)
-    if not any(dims) and unit != "%" and not math.isclose(size, 1.0, rel_tol=1e-9):
-        one = number * size
-        if abs(one - 1.0) > 0.51 * last_place(text) / abs(number or 1.0):
-            raise Wrong(f"{text} {unit} is no factor between two units: one is {one:.8g} of the other")
-    return Amount(number, unit, size, dims)
+    """A printed number with its printed unit."""
+    return Amount(plain_number(text), unit, *unit_in_si(unit))
+
+
+def is_factor(text: str, one: Amount) -> None:
+    """Refuse a factor between two units that is not the true one, to its last place."""
+    size = one.number * one.size
+    if any(one.dims) or abs(size - 1.0) > 0.51 * last_place(text) / abs(one.number or 1.0):
+        raise Wrong(f"{text} {one.unit} is no factor between two units: one is {size:.8g} of the other")
 
 
 def plain_number(text: str) -> float:

@@ -13,8 +13,8 @@ from tests.ledger.expressions import NUMBER, UNIT, last_place, plain_number, uni
 
 SUPER, PLAIN = "⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789"
 MARK = re.compile(rf"(?<![\w.,·/²³⁴])({NUMBER})(?: ({UNIT}))?")
-SWAPS = {"+": "−", "−": "+", "×": "÷", "÷": "×", "√": "ln", "ln": "√", "exp": "ln", "<": ">", "≥": "<", "≤": ">",
-         ">": "<", "larger": "smaller", "smaller": "larger", "^": "×"}  # fmt: skip
+SWAPS = {"+": "−", "−": "+", "×": "÷", "÷": "×", "√": "ln", "ln": "√", "exp": "ln", "<": ">", "≥": "<",
+         "≤": ">", ">": "<", "larger": "smaller", "smaller": "larger", "^": "×"}  # fmt: skip
 
 
 @dataclass(frozen=True)

@@ -83,8 +83,11 @@ def samples() -> list[tuple[Figure, Working, Names | None]]:
             figure = function(*arguments)
             made.append((figure, working_of(figure, preset), None))
     load = found(3000.0, d.HEAT_RATE)
-    entry = leaf(5.0, d.AREA, Leaf(LeafKind.CATALOG, "doors/<steel>", "area & more", "5 m²", "m²", 5.0, 0,
-                                   citation=cite("", "a <door>", INVENTED), beside=("wood: 4 m²",)))  # fmt: skip
+    origin = Leaf(
+        LeafKind.CATALOG, "doors/<steel>", "area & more", "5 m²", "m²", 5.0, 0,
+        citation=cite("", "a <door>", INVENTED), beside=("wood: 4 m²",),
+    )  # fmt: skip
+    entry = leaf(5.0, d.AREA, origin)
     solved = solved_pair(Random(3), US).figures["basement"]
     others = [
         entry, choose({"a": load, "b": found(9.0, d.HEAT_RATE)}, largest, because="a > b"),
@@ -259,7 +262,7 @@ def test_deep_opens_each_thing_once() -> None:
 def test_no_line_is_too_long(preset: Any) -> None:
     for _, sheet, _ in SAMPLES:
         assert max(map(len, as_text(sheet).splitlines())) <= 80, as_text(sheet)
-    long = leaf(9.0, d.AREA, Leaf(LeafKind.JOB, "rooms/" + "a-very-long-name-" * 3, "a very long name " * 6,
-                                  '12 ft 6 1/2 in', known="as built by somebody who measured it " * 3))  # fmt: skip
+    path, words, known = "rooms/" + "a-very-long-name-" * 3, "a very long name " * 6, "told by somebody " * 6
+    long = leaf(9.0, d.AREA, Leaf(LeafKind.JOB, path, words, "12 ft 6 1/2 in", known=known))
     text = working(awkward.larger_flow(found(0.1, d.AIR_FLOW), long, found(1.0, d.VELOCITY)), preset)
     assert max(map(len, text.splitlines())) <= 80, text

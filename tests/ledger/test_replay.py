@@ -13,20 +13,17 @@ import pytest
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.choosing import choose, largest, look_up
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, LedgerError, ancestors, leaf, leaves
-from heatledger.ledger.formulas import formula, formula_of
+from heatledger.ledger.formulas import formula_of
 from heatledger.ledger.presets import METRIC
 from heatledger.ledger.replay import Program, carry_back, replay
 from heatledger.ledger.solving import Solution, Unknown, solve
-from heatledger.ledger.symbols import const
 from tests.ledger import awkward, awkward_more
-from tests.ledger.awkward import EMITTER_POWER, HERE
 from tests.ledger.drawing import arguments_for, awkward_formulas
 from tests.ledger.test_awkward import lost, lost_and_given
 
 FORMULAS = awkward_formulas()
 by_formula = pytest.mark.parametrize("function", FORMULAS, ids=lambda each: each.__name__)
 SIZE = 40
-RATED = const(50, "K", HERE, "rated difference")
 
 
 def entry(path: str, value: float, dimension: d.Dimension) -> Figure:
@@ -57,8 +54,9 @@ def house() -> tuple[Figure, list[Figure]]:
     rooms = [entry(f"indoor{i}", 293.0 + i, d.TEMPERATURE) for i in range(3)]
     attic, crawl = found_together(conductances[:3], rooms[0], outdoor).figures.values()
     parts = [lost(c, room, attic) for c in conductances for room in rooms]
-    parts.append(choose({"attic": lost(conductances[3], rooms[1], attic), "crawl": lost(conductances[3], rooms[1], crawl)},
-                        largest, because="the larger loss counts"))  # fmt: skip
+    beside = {"attic": attic, "crawl": crawl}
+    candidates = {name: lost(conductances[3], rooms[1], space) for name, space in beside.items()}
+    parts.append(choose(candidates, largest, because="the larger loss counts"))
     row = look_up({"a": {"loss": entry("row", 120.0, d.HEAT_RATE)}}, "a", because="it is there")
     warm = awkward.lower_of_two(rooms[0], awkward.middle(rooms[1], rooms[2]))
     parts += [row["loss"], lost(conductances[5], warm, ground)]
@@ -212,59 +210,26 @@ def test_slopes_go_through_a_house_and_a_solution() -> None:
         assert slopes[id(each)] == pytest.approx(slope_by_steps(loss, each), rel=1e-5, abs=1e-6)
 
 
-@formula(HERE)
-def emitted(rated: d.HeatRate, water: d.Temperature, room: d.Temperature) -> d.HeatRate:
-    """What an emitter gives, bent by its exponent."""
-    return rated * ((water - room) / RATED) ** EMITTER_POWER
+def test_samples_without_an_answer_are_empty_and_no_crash() -> None:
+    first, last = entry("first", 10.0, d.TEMPERATURE_DIFFERENCE), entry("last", 8.0, d.TEMPERATURE_DIFFERENCE)
+    log_mean = awkward.log_mean(first, last)
+    assert math.isnan(replay([log_mean], {first: 8.0})[0])
+    values = replay([log_mean], {first: numpy.array([8.0, 10.0, -3.0])})[0]
+    assert numpy.isnan(values).tolist() == [True, False, True]
+    emitter = awkward.emitter_output(entry("rated", 900.0, d.HEAT_RATE), first, last)
+    assert math.isnan(replay([emitter], {first: -2.0})[0])
+    size = entry("size", 2.0, d.LENGTH)
+    rows = [entry(f"size {n}", n, d.LENGTH) for n in (1.0, 3.0)]
+    outputs = [entry(f"output {n}", n, d.HEAT_RATE) for n in (100.0, 300.0)]
+    between = awkward.between_rows(size, *rows, *outputs)
+    values = replay([between], {size: numpy.array([0.5, 1.0, 2.5, 3.5])})[0]
+    assert numpy.isnan(values).tolist() == [True, False, False, True]
+    assert math.isnan(replay([between], {size: 0.5})[0])
 
 
-def curved_pair(rated: Figure, conductance: Figure, outdoor: Figure, supply: Figure) -> Solution:
-    """Water and room temperature of an emitter in a room that loses heat."""
-    return solve(
-        "water and room",
-        {"water": Unknown(d.TEMPERATURE, 320.0), "room": Unknown(d.TEMPERATURE, 290.0)},
-        lambda t: {
-            "water": (lost(conductance, supply, t["water"]), emitted(rated, t["water"], t["room"])),
-            "room": (emitted(rated, t["water"], t["room"]), lost(conductance, t["room"], outdoor)),
-        },
-    )
-
-
-def test_the_batch_solver_is_the_twin_of_the_search() -> None:
-    rated, conductance = entry("rated", 2000.0, d.HEAT_RATE), entry("conductance", 90.0, d.CONDUCTANCE)
-    outdoor, supply = entry("outdoor", 262.0, d.TEMPERATURE), entry("supply", 335.0, d.TEMPERATURE)
-    pair = curved_pair(rated, conductance, outdoor, supply)
-    assert pair.outcome.solved
-    assert pair.outcome.worst <= 1e-9
-    moving = [rated, conductance, outdoor, supply]
-    random = numpy.random.default_rng(8)
-    sampled = [float(each) * random.uniform(0.97, 1.03, SIZE) for each in moving]
-    together = replay(list(pair.figures.values()), dict(zip(moving, sampled, strict=True)))
-    for i in range(SIZE):
-        alone = replay(
-            list(pair.figures.values()), {a: float(b[i]) for a, b in zip(moving, sampled, strict=True)}
-        )
-        again = curved_pair(*(entry(f"again {i} {j}", float(row[i]), each.dimension)
-                              for j, (each, row) in enumerate(zip(moving, sampled, strict=True))))  # fmt: skip
-        for one, two, three in zip(together, alone, again.figures.values(), strict=True):
-            assert one[i] == pytest.approx(two, rel=1e-12)
-            assert one[i] == pytest.approx(float(three), rel=1e-11)
-
-
-def test_slopes_through_a_curved_solution() -> None:
-    rated, conductance = entry("rated", 2000.0, d.HEAT_RATE), entry("conductance", 90.0, d.CONDUCTANCE)
-    outdoor, supply = entry("outdoor", 262.0, d.TEMPERATURE), entry("supply", 335.0, d.TEMPERATURE)
-    water = curved_pair(rated, conductance, outdoor, supply).figures["water"]
-    slopes = carry_back(water)
-    for each in (rated, conductance, outdoor, supply):
-        assert slopes[id(each)] == pytest.approx(slope_by_steps(water, each), rel=1e-5)
-
-
-def test_states_without_an_answer_are_empty() -> None:
-    rated, conductance = entry("rated", 2000.0, d.HEAT_RATE), entry("conductance", 90.0, d.CONDUCTANCE)
-    outdoor, supply = entry("outdoor", 262.0, d.TEMPERATURE), entry("supply", 335.0, d.TEMPERATURE)
-    water = curved_pair(rated, conductance, outdoor, supply).figures["water"]
-    values = replay([water], {conductance: numpy.array([90.0, math.nan, 95.0])})[0]
-    assert math.isnan(values[1])
-    assert values[0] == pytest.approx(float(water), rel=1e-12)
-    assert not math.isnan(values[2])
+def test_a_sample_without_a_value_is_not_hidden_by_a_branch() -> None:
+    reynolds = entry("reynolds", 5000.0, d.RATIO)
+    factor = awkward.friction_factor(reynolds)
+    assert math.isnan(replay([factor], {reynolds: math.nan})[0])
+    values = replay([factor], {reynolds: numpy.array([math.nan, 900.0])})[0]
+    assert numpy.isnan(values).tolist() == [True, False]

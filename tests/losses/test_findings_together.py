@@ -1,4 +1,4 @@
-"""Findings as a list: what hides what, many rooms as one, decisions, limits, and what could not be checked."""
+"""Findings as a list: what hides what, many rooms as one, decisions, limits, and what is not checked."""
 
 from __future__ import annotations
 
@@ -189,7 +189,8 @@ def test_a_missing_entry_is_named_and_the_rest_is_checked() -> None:
     assert not any("nan" in each.what for each in found)
 
 
-@pytest.mark.parametrize("gone", ["site/outdoor", "site/elevation", "air/changes", "constructions/brick/u_value",
+@pytest.mark.parametrize("gone", ["site/outdoor", "site/elevation", "air/changes",
+"constructions/brick/u_value",
                                   "levels/main/ceiling_height", "site/ground_temperature"])  # fmt: skip
 def test_no_missing_entry_stops_the_review(gone: str) -> None:
     found, not_checked = review(design(changed("brick", {"remove": gone})))
@@ -199,7 +200,8 @@ def test_no_missing_entry_stops_the_review(gone: str) -> None:
 
 
 def test_a_house_without_a_stated_area_or_year_says_what_it_wants() -> None:
-    job = read_job(TEXTS["attic"].replace("built: 1935", "").replace("heated_floor_area: 720 ft2", "").replace(
+    job = read_job(TEXTS["attic"].replace("built: 1935", "").replace("heated_floor_area: 720 "
+                                                                     "ft2", "").replace(
         "known: measured", "known: told", 1))  # fmt: skip
     wanting = {each.id: each.for_want_of for each in review(design(job))[1]}
     assert wanting["floor-areas-disagree"] == "the heated floor area as stated"
@@ -219,3 +221,19 @@ def test_the_figure_behind_a_finding_opens() -> None:
     assert isinstance(high.why, Figure)
     assert high.why is built.losses.house.per_area
     assert band_of(high.why, built).half > 0
+
+
+def test_a_level_entered_in_part_is_not_said_to_be_open() -> None:
+    job = changed("ranch", *({"remove": f"rooms/{each}"} for each in ("kitchen", "bedroom-1", "bedroom-2")))
+    found, not_checked = review(design(job))
+    assert "outline-not-closed" not in {each.id for each in found}
+    assert ("outline-not-closed", "the walls of the other sides") in {
+        (each.id, each.for_want_of) for each in not_checked
+    }
+
+
+def test_the_review_asks_for_no_more_than_it_needs() -> None:
+    """Gathering every figure by its path takes longer than the review; a quiet house never asks for it."""
+    quiet = design(house("ranch"))
+    review(quiet)
+    assert "figures" not in quiet.__dict__

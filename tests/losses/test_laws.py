@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from math import isclose
-from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -14,105 +12,16 @@ from heatledger.ledger.figures import Leaf, LeafKind, ancestors
 from heatledger.ledger.results import walk_results
 from heatledger.steps.design import Design, design, entries
 from tests.losses.houses import TEXTS, house
-from tests.losses.plain import flat, job_of
+from tests.losses.rows import Numbers, build, numbers
 
 FEW = settings(max_examples=25)
-LENGTHS = st.floats(1.5, 12.0).map(lambda each: round(each, 3))
-U_VALUES = st.floats(0.1, 2.5).map(lambda each: round(each, 3))
-WARMTH = st.floats(5.0, 26.0).map(lambda each: round(each, 2))
-Numbers = Mapping[str, Any]
-
-
-@st.composite
-def numbers(draw: st.DrawFn) -> Numbers:
-    """The numbers of a house of one to four rooms in a row, over a cellar, beside a shed and a neighbor."""
-    rooms = [
-        {"width": draw(LENGTHS), "indoor": draw(WARMTH), "window": draw(st.floats(0.1, 2.0)), "air": draw(st.floats(0, 2))}
-        for _ in range(draw(st.integers(1, 4)))
-    ]
-    return {
-        "rooms": rooms, "deep": draw(LENGTHS), "high": draw(st.floats(2.2, 3.5)), "wall": draw(U_VALUES),
-        "window": draw(U_VALUES), "floor": draw(U_VALUES), "shed": draw(st.floats(0.2, 3)),
-        "outdoor": draw(st.floats(-30, 4)), "elevation": draw(st.floats(0, 2500)), "soil": draw(st.floats(0.6, 2.5)),
-        "sheds": draw(st.booleans()),
-    }  # fmt: skip
-
-
-UNIT_TEXTS = {
-    # what a number is: metric unit; inch-pound unit and how many of it one metric unit is
-    "length": ("m", "ft", 1 / 0.3048), "area": ("m2", "ft2", 1 / 0.3048**2), "volume": ("m3", "ft3", 1 / 0.3048**3),
-    "u": ("W/(m²·K)", "Btu/(h·ft²·°F)", 1 / 5.678263341113488),
-    "r": ("m²·K/W", "h·ft²·°F/Btu", 5.678263341113488),
-    "f": ("W/(m·K)", "Btu/(h·ft·°F)", 1 / 1.7307346663713912), "heat": ("W", "Btu/h", 3.412141633127942),
-    "swing": ("K", "°F", 1.8),
-}  # fmt: skip
-
-
-def build(made: Numbers, metric: bool = True, split: bool = False) -> Design:
-    """The house of some numbers, written in either system, and perhaps with its walls in two pieces."""
-
-    def q(value: float, kind: str) -> str:
-        unit, other, factor = UNIT_TEXTS[kind]
-        return f"{value:.15g} {unit}" if metric else f"{value * factor:.15g} {other}"
-
-    def t(celsius: float) -> str:
-        return f"{celsius:.15g} °C" if metric else f"{celsius * 1.8 + 32:.15g} °F"
-
-    deep, rooms = made["deep"], {}
-    for i, room in enumerate(made["rooms"]):
-        pieces = (0.4, 0.6) if split else (1.0,)
-        surfaces: dict[str, Any] = {}
-        for n, piece in enumerate(pieces):
-            wall = {"construction": "wall", "length": q(room["width"] * piece, "length"), "beyond": "outdoors"}
-            if n == len(pieces) - 1:
-                glass = {"construction": "window", "area": q(room["window"] * room["width"] * 0.5, "area")}
-                wall["openings"] = {"w": glass}
-            surfaces[f"south-{n}"] = wall
-        surfaces["floor"] = flat(q(room["width"] * deep, "area"), "floor", "unheated/cellar")
-        if i:
-            surfaces["partition"] = {"construction": "wall", "length": q(deep, "length"), "beyond": f"rooms/r{i - 1}"}
-        else:
-            end = "unheated/shed" if made["sheds"] else "neighbors/next"
-            surfaces["end"] = {"construction": "wall", "length": q(deep, "length"), "beyond": end}
-        rooms[f"r{i}"] = {
-            "level": "main", "floor_area": q(room["width"] * deep, "area"), "indoor": t(room["indoor"]),
-            "air": {"changes": f"{room['air']:.15g} ACH"}, "surfaces": surfaces,
-        }  # fmt: skip
-    cellar = {
-        "walls": {"construction": "buried", "length": q(4 * deep, "length"), "bottom": q(1.8, "length")},
-        "ground": {"construction": "slab", "area": q(deep * deep, "area"), "width": q(deep, "length"),
-                   "depth": q(1.8, "length")},
-        "above": flat(q(deep, "area"), "wall"),
-    }  # fmt: skip
-    unheated = {"cellar": {"volume": q(2 * deep * deep, "volume"), "heat": q(150, "heat"), "air": {"changes": "0.2 ACH"},
-                           "surfaces": cellar}}
-    if made["sheds"]:
-        cellar["to-shed"] = flat(q(3.0, "area"), "wall", "unheated/shed")
-        shed = {"boards": flat(q(20, "area"), "boards")}
-        unheated["shed"] = {"volume": q(40, "volume"), "air": {"changes": "3 ACH"}, "surfaces": shed}
-    kinds = {"wall": ("wall", made["wall"]), "window": ("window", made["window"]), "floor": ("floor", made["floor"]),
-             "boards": ("wall", made["shed"])}
-    constructions: dict[str, Any] = {
-        id: {"kind": kind, "u_value": q(u_value, "u")} for id, (kind, u_value) in kinds.items()
-    }
-    constructions["buried"] = {"kind": "below-grade wall", "r_value": q(0.5, "r")}
-    constructions["slab"] = {"kind": "below-grade floor", "r_value": q(0.3, "r")}
-    return design(job_of(
-        "metric" if metric else "US",
-        site={"outdoor": t(made["outdoor"]), "indoor": t(20), "elevation": q(made["elevation"], "length"),
-              "ground_temperature": t(10), "ground_amplitude": q(6, "swing"),
-              "soil_conductivity": q(made["soil"], "f")},
-        constructions=constructions, neighbors={"next": {"temperature": t(12)}},
-        levels={"main": {"wall_height": q(made["high"], "length"), "ceiling_height": q(made["high"], "length")}},
-        rooms=rooms, unheated=unheated,
-    ))  # fmt: skip
 
 
 def near(one: float, other: float, share: float = 1e-9) -> bool:
     return isclose(float(one), float(other), rel_tol=share, abs_tol=1e-6)
 
 
-def with_one(made: Numbers, **changed: Any) -> Numbers:
+def with_one(made: Numbers, **changed: object) -> Numbers:
     return {**made, **changed}
 
 
@@ -135,7 +44,10 @@ def test_rooms_levels_and_causes_sum_to_the_house(made: Numbers) -> None:
 def test_what_passes_between_rooms_cancels(made: Numbers) -> None:
     losses = build(made).losses
     between = [
-        float(each.loss) for room in losses.rooms.values() for each in room.surfaces.values() if each.beyond.kind == "room"
+        float(each.loss)
+        for room in losses.rooms.values()
+        for each in room.surfaces.values()
+        if each.beyond.kind == "room"
     ]
     assert near(sum(between), 0.0)
     others = sum(
@@ -186,12 +98,15 @@ def balance(done: Design, id: str) -> tuple[float, float]:
     space, losses = done.losses.unheated[id], done.losses
     own, flows = float(space.temperature), []
     for each in space.surfaces.values():
-        there = {
-            "outdoors": losses.site.outdoor, "ground": losses.site.ground,
-            "room": losses.rooms[each.beyond.id].indoor if each.beyond.kind == "room" else 0.0,
-            "neighbor": done.job.neighbors[each.beyond.id].temperature if each.beyond.kind == "neighbor" else 0.0,
-            "unheated": losses.unheated[each.beyond.id].temperature if each.beyond.kind == "unheated" else 0.0,
-        }[each.beyond.kind]  # fmt: skip
+        kind, other = each.beyond.kind, each.beyond.id
+        if kind == "room":
+            there = losses.rooms[other].indoor
+        elif kind == "unheated":
+            there = losses.unheated[other].temperature
+        elif kind == "neighbor":
+            there = done.job.neighbors[other].temperature
+        else:
+            there = losses.site.ground if kind == "ground" else losses.site.outdoor
         flows.append(float(each.conductance) * (float(there) - own))
     if space.air is not None:
         flows.append(float(space.air.conductance) * (float(losses.site.outdoor) - own))
@@ -216,7 +131,9 @@ def test_what_a_room_gives_a_space_is_what_the_space_takes(made: Numbers) -> Non
     done = build(made)
     cellar = done.losses.unheated["cellar"]
     for id, room in done.losses.rooms.items():
-        taken = float(cellar.surfaces[f"{id}-floor"].conductance) * (float(room.indoor) - float(cellar.temperature))
+        taken = float(cellar.surfaces[f"{id}-floor"].conductance) * (
+            float(room.indoor) - float(cellar.temperature)
+        )
         assert near(room.surfaces["floor"].loss, taken)
 
 

@@ -40,7 +40,8 @@ def slab_house() -> Design:
         site={"outdoor": "0 °F", "indoor": "70 °F", "elevation": "0 ft"},
         constructions={
             "wall": {"kind": "wall", "u_value": "U-0.083"}, "window": {"kind": "window", "u_value": "U-0.50"},
-            "door": {"kind": "door", "u_value": "U-0.35"}, "ceiling": {"kind": "ceiling", "u_value": "U-0.030"},
+            "door": {"kind": "door", "u_value": "U-0.35"}, "ceiling": {"kind": "ceiling",
+            "u_value": "U-0.030"},
             "edge": {"kind": "slab edge", "f_factor": "0.54 Btu/(h·ft·°F)"},
         },
         levels={"main": {"wall_height": "8 ft", "ceiling_height": "8 ft"}},
@@ -67,7 +68,9 @@ def test_a_house_as_a_whole() -> None:
     assert float(house.loss) / BTU_H == pytest.approx(23884.42 + extra, abs=0.02)
     coefficient = UNITS["Btu/(h·°F)"].from_si(float(house.coefficient))
     assert coefficient == pytest.approx(341.206 + extra / 70, abs=0.0005)
-    assert UNITS["Btu/(h·ft²)"].from_si(float(house.per_area)) == pytest.approx(21.325 + extra / 1120, abs=0.001)
+    assert UNITS["Btu/(h·ft²)"].from_si(float(house.per_area)) == pytest.approx(
+        21.325 + extra / 1120, abs=0.001
+    )
     assert max(house.causes, key=lambda each: float(house.causes[each].loss)) == "air"
 
 
@@ -113,7 +116,12 @@ def mixed_house() -> Design:
         for one, other, length in PARTITIONS:
             if one == id:
                 surfaces[f"to-{other}"] = wall(f"{length} m", "partition", f"rooms/{other}")
-        rooms[id] = {"level": "main", "floor_area": f"{floor} m2", "indoor": f"{indoor} °C", "surfaces": surfaces}
+        rooms[id] = {
+            "level": "main",
+            "floor_area": f"{floor} m2",
+            "indoor": f"{indoor} °C",
+            "surfaces": surfaces,
+        }
     kinds = {"wall": 0.30, "garage": 0.40, "party": 0.5, "partition": 1.8}
     made = {each: {"kind": "wall", "u_value": f"{u} W/(m²·K)"} for each, u in kinds.items()}
     made["window"] = {"kind": "window", "u_value": "1.2 W/(m²·K)"}
@@ -183,7 +191,8 @@ def test_a_crawlspace_finds_its_own_temperature() -> None:
     heat = float(slab_house().losses.site.air_heat) / EASY_AIR
     done = design(job_of(
         "US", site=site,
-        constructions={"floor": {"kind": "floor", "u_value": "U-0.05"}, "above": {"kind": "wall", "u_value": "U-0.30"},
+        constructions={"floor": {"kind": "floor", "u_value": "U-0.05"}, "above": {"kind": "wall",
+        "u_value": "U-0.30"},
                        "below": {"kind": "wall", "u_value": "U-0.20"}},
         levels={"main": {"wall_height": "8 ft", "ceiling_height": "8 ft"}}, air={"changes": "0.5 ACH"},
         neighbors={"earth": {"temperature": "28 °F"}},
@@ -208,7 +217,8 @@ def test_an_attic_finds_its_own_temperature() -> None:
         levels={"main": {"wall_height": "2.5 m", "ceiling_height": "2.5 m"}}, air={"changes": "0.5 ACH"},
         rooms={"room": {"level": "main", "size": "10 m × 10 m", "surfaces": {
             "ceiling": flat("100 m2", "ceiling", "unheated/attic")}}},
-        unheated={"attic": {"volume": "100 m3", "air": {"changes": f"{flow / heat * 36:.12f} ACH"}, "surfaces": {
+        unheated={"attic": {"volume": "100 m3", "air": {"changes": f"{flow / heat * 36:.12f} "
+                                                                   "ACH"}, "surfaces": {
             "roof": flat("130 m2", "roof")}}},
     ))  # fmt: skip
     assert float(done.losses.unheated["attic"].temperature) - 273.15 == pytest.approx(-18.45838, abs=1e-5)

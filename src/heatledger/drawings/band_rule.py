@@ -23,7 +23,8 @@ def band_rule(
     """The band from ``low`` to ``high`` with ``figure`` as a headed stroke and ``others`` as named rings.
 
     All values are in the unit shown. The rule reaches past the band on both sides, so that bands drawn
-    at one width can be compared; ``group`` parts thousands. Raises ValueError when the ends are not finite or not in order.
+    at one width can be compared; ``group`` parts thousands. Raises ValueError when the ends are not finite
+    or not in order.
     """
     values = (low, high, figure, *(value for value, _ in others))
     if not all(math.isfinite(value) for value in values) or low > high:

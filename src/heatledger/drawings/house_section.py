@@ -51,12 +51,9 @@ def house_section(title: str, storeys: Storeys, streams: tuple[Stream, ...], uni
             shapes += _stream(stream, stream.amount / largest * THICKEST)
     named = ", ".join(f"{each.name} {each.share}, {each.figure} {unit}" for each in streams if each.share)
     words = f"{named}. Outdoors {storeys.outdoors}." if named else f"Outdoors {storeys.outdoors}."
-    return Drawing(title, words, WIDTH, _bottom(storeys) + 2, tuple(shapes))
-
-
-def _bottom(storeys: Storeys) -> float:
-    deep = BELOW[storeys.below]
-    return GRADE + (deep + 2 if deep > 30 else 40.0)
+    floor_loses = any(each.cause == "floor" and each.amount > 0 for each in streams)
+    bottom = GRADE + max(BELOW[storeys.below] + 2, 40.0 if floor_loses else 8.0)
+    return Drawing(title, words, WIDTH, bottom + 2, tuple(shapes))
 
 
 def _house(storeys: Storeys) -> list[Shape]:

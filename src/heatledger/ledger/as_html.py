@@ -90,7 +90,8 @@ def _column(data: Data) -> str:
         rows += f'<tr class="line"><td colspan="4">{_line(data["line"])}</td></tr>'
     less = "less than " if data["less_than"] else ""
     answer = (
-        f'<tr class="answer"><td class="op"></td><td class="number">{less}<strong>{escape(data["answer"])}</strong></td>'
+        f'<tr class="answer"><td class="op"></td>'
+        f'<td class="number">{less}<strong>{escape(data["answer"])}</strong></td>'
         f'<td class="unit">{escape(data["unit"])}</td><td class="note">{escape(data["remark"])}</td></tr>'
     )
     kind = "total" if data["is_total"] else "column"
@@ -121,8 +122,8 @@ def _by_hand(data: Data) -> str:
     less = "less than " if hand["less_than"] else ""
     remark = f" ({escape(hand['remark'])})" if hand["remark"] else ""
     return (
-        f'<p class="by-hand">By hand: {_line(hand["expression"])} = {less}{_amount(hand["number"], hand["unit"])}'
-        f"{remark}; leaves out {escape(hand['neglects'])}</p>"
+        f'<p class="by-hand">By hand: {_line(hand["expression"])} = {less}'
+        f"{_amount(hand['number'], hand['unit'])}{remark}; leaves out {escape(hand['neglects'])}</p>"
     )
 
 

@@ -86,9 +86,9 @@ def _formula(figure: Figure, formula: Formula, preset: Preset, names: Names) -> 
         formula_in_words(formula), tuple(setting.steps), rows, line,
         written(penciled.answer, penciled.answer_places, shown.unit, preset), unit_text(shown.unit),
         less_than=not penciled.figures_left, is_total=total,
-        remark=_rounded_parts(tree, penciled, preset) if total else nearest_words(penciled.answer_places, shown.unit, preset),
+        remark=_remark(tree, penciled, preset),
         sources=_sources(formula), by_hand=_by_hand(figure, formula, preset),
-        inputs=tuple(_input_line(words, each, preset, names) for words, each in _named_inputs(formula, figure)),
+        inputs=_inputs(figure, preset, names),
     )  # fmt: skip
 
 
@@ -99,6 +99,12 @@ def _total_penciled(tree: Term, exact: float, places: int) -> Penciled:
         id(each): each.exact if each.typed else rounded(each.exact, used[id(each)]) for each in tree.args
     }
     return Penciled(printed, used, rounded(exact, places), places, True)
+
+
+def _remark(tree: Term, penciled: Penciled, preset: Preset) -> str:
+    if tree.op == "total":
+        return _rounded_parts(tree, penciled, preset)
+    return nearest_words(penciled.answer_places, tree.unit, preset)
 
 
 def _rounded_parts(tree: Term, penciled: Penciled, preset: Preset) -> str:

@@ -223,9 +223,9 @@ def waits_for(figure: Figure) -> list[Figure]:
 
 def exceeds(first: float, second: float) -> bool:
     """True when ``first`` is larger than ``second``; false when either is missing."""
-    if isinstance(first, Figure) and isinstance(second, Figure):
-        if first.dimension is not second.dimension:
-            raise LedgerError(f"{first.dimension} is not compared with {second.dimension}")
+    figures = isinstance(first, Figure) and isinstance(second, Figure)
+    if figures and first.dimension is not second.dimension:  # type: ignore[attr-defined]
+        raise LedgerError(f"{first.dimension} is not compared with {second.dimension}")  # type: ignore[attr-defined]
     return float(first) > float(second)
 
 

@@ -120,9 +120,15 @@ def read_between(x: Any, x0: Any, x1: Any, y0: Any, y1: Any) -> Any:
         _same_kind("read_between()", *nodes[:3])
         _same_kind("read_between()", *nodes[3:])
         return Node("read_between", tuple(nodes), nodes[3].exponents, nodes[3].absolute)
-    if not _is_array(x) and not min(x0, x1) <= x <= max(x0, x1):
+    if not any(_is_array(each) for each in (x, x0, x1)) and not min(x0, x1) <= x <= max(x0, x1):
         raise ValueError("outside the two rows that it is read between")
-    return y0 + (y1 - y0) * ((x - x0) / (x1 - x0))
+    value = y0 + (y1 - y0) * ((x - x0) / (x1 - x0))
+    if _is_array(value):
+        import numpy
+
+        outside = (x < numpy.minimum(x0, x1)) | (x > numpy.maximum(x0, x1))
+        return numpy.where(outside, math.nan, value)
+    return value
 
 
 def _plain(name: str, value: Node) -> Node:

@@ -12,7 +12,8 @@ from heatledger.ledger.writing import plain_number, unit_text
 _SIGNS = {"add": "+", "sub": "−", "mul": "×", "div": "÷"}
 BASE = 5
 """Rank of what stands under a power: everything but one word or a plain number goes in brackets."""
-_RANK = {"add": 1, "sub": 1, "neg": 1, "mul": 2, "div": 2, "pow": 3, "power": 3}
+_RANK = {"add": 1, "sub": 1, "neg": 1, "mul": 2, "div": 2, "pow": 3, "power": 3,
+         "mean": 0, "larger": 0, "smaller": 0, "where": 0, "read_between": 0}  # fmt: skip
 
 
 def formula_in_words(formula: Formula) -> Tokens:

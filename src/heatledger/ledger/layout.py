@@ -24,7 +24,8 @@ SPACED = "+−×÷<>≤≥"
 SIGNS = {"add": "+", "sub": "−", "mul": "×", "div": "÷"}
 BASE = 5
 """Rank of what stands under a power: everything but a plain number goes in brackets."""
-_RANK = {"add": 1, "sub": 1, "neg": 1, "chain": 2, "mul": 2, "div": 2, "pow": 3, "power": 3}
+_RANK = {"add": 1, "sub": 1, "neg": 1, "chain": 2, "mul": 2, "div": 2, "pow": 3, "power": 3,
+         "total": 1, "larger": 0, "smaller": 0, "where": 0}  # fmt: skip
 
 
 def token(kind: str, text: str) -> Token:
@@ -87,7 +88,7 @@ class Setting:
             return (token("letter", self.letters[id(term)]),)
         if term.op == "value":
             return self.leaf(term, rank)
-        own = _RANK.get(term.op, 4)
+        own = _RANK.get(term.op, 4) if term.op != "total" or len(term.args) > 1 else 4
         body = self.body(term)
         if own < rank or (own == rank and term.op in ("sub", "neg")):
             return (token("open", "("), *body, token("close", ")"))

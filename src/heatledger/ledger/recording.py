@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from math import isfinite, nan
 from typing import TYPE_CHECKING, Any
 
@@ -49,7 +49,8 @@ def recording(made: Formula) -> Any:
     code = f"def {made.name}({', '.join(names)}):\n" + "".join(f"    {each}\n" for each in lines)
     space: dict[str, Any] = {
         "Figure": Figure, "body": made.body, "made": made, "nan": nan,
-        "dimension": made.dimension, "slow": _slow, **{f"d_{each.name}": each.dimension for each in made.parameters},
+        "dimension": made.dimension, "slow": _slow,
+        **{f"d_{each.name}": each.dimension for each in made.parameters},
     }  # fmt: skip
     exec(compile(code, f"<formula {made.name}>", "exec"), space)  # noqa: S102 - from our own signature
     return space[made.name]
@@ -114,3 +115,44 @@ def _slow(made: Formula, arguments: tuple[Any, ...]) -> Any:
         [float(one) for one in each] if isinstance(each, tuple) else float(each) for each in arguments
     )
     return make(_safe(made, values), made.dimension, made, arguments)
+
+
+def replayed_body(made: Formula) -> Callable[[list[Any]], Any]:
+    """The formula on floats or arrays, with NaN wherever a figure would have no value."""
+    ops, body = _ops(made.expression), made.body
+    if not ops & _MAY_FAIL:
+        return lambda arguments: body(*arguments)
+    hides = bool(ops & _MAY_HIDE)
+
+    def run(arguments: list[Any]) -> Any:
+        try:
+            value = body(*arguments)
+        except (ZeroDivisionError, ValueError, OverflowError):
+            value = nan
+        if hasattr(value, "__array__"):
+            value = _finite(value)
+        elif value.__class__ is complex or value - value:
+            value = nan
+        return _not_hidden(value, arguments) if hides else value
+
+    return run
+
+
+def _finite(value: Any) -> Any:
+    import numpy
+
+    finite = numpy.isfinite(value)
+    return value if finite.all() else numpy.where(finite, value, nan)
+
+
+def _not_hidden(value: Any, arguments: list[Any]) -> Any:
+    """``value``, without a value wherever an argument has none."""
+    for each in flat(tuple(one) if isinstance(one, list) else one for one in arguments):
+        missing = each != each
+        if missing is True:
+            return nan
+        if missing is not False and missing.any():
+            import numpy
+
+            value = numpy.where(missing, nan, value)
+    return value

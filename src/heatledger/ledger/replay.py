@@ -13,6 +13,7 @@ from typing import Any
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import Figure, LedgerError, ancestors
 from heatledger.ledger.formulas import Formula
+from heatledger.ledger.recording import replayed_body
 from heatledger.ledger.slopes import slopes_of
 
 Values = dict[int, Any]
@@ -107,8 +108,15 @@ class Program:
     def run(self, moved: Sequence[Any]) -> list[Any]:
         """Values of the targets for the values of the moving leaves."""
         values: Values = dict(zip(self.moving, moved, strict=True))
-        for step in self.steps:
-            step(values)
+        if any(hasattr(each, "__array__") for each in moved):
+            import numpy
+
+            with numpy.errstate(all="ignore"):  # a state without an answer comes out as NaN
+                for step in self.steps:
+                    step(values)
+        else:
+            for step in self.steps:
+                step(values)
         return [values[id(each)] if id(each) in self.varies else float(each) for each in self.targets]
 
 
@@ -149,8 +157,7 @@ def _fetcher(figure: Figure, varies: set[int]) -> Callable[[Values], list[Any]]:
 
 def _runner(origin: Any) -> Callable[[list[Any]], Any]:
     if isinstance(origin, Formula):
-        body = origin.body
-        return lambda arguments: body(*arguments)
+        return replayed_body(origin)
     if isinstance(origin, Choice):
         return lambda arguments: arguments[0]
     solved = getattr(origin, "replayed", None)

@@ -1,7 +1,7 @@
 """What is found together: unknowns that satisfy equations made of figures.
 
 The equations are built once with trial figures at the unknowns. Newton's method then replays them,
-with slopes carried backwards for its matrix, until every equation holds; the figures of the answer
+with small steps to either side for its matrix, until every equation holds; the figures of the answer
 are made from the values found. Each unknown can show its own equation with both sides worked out.
 """
 
@@ -9,15 +9,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from math import nan
+from math import inf, isnan, nan
 from typing import Any
 
 from heatledger.ledger.dimensions import Dimension
+from heatledger.ledger.equations import off_by, sizes_of, solved_matrix
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, LedgerError, ancestors, make
 from heatledger.ledger.replay import Program, carry_back
 
 MOST_STEPS = 50
 CLOSE_ENOUGH = 1e-12
+GOOD_ENOUGH = 1e-9
+SMALLEST_PART = 1e-6
 
 Sides = Mapping[str, tuple[Figure, Figure]]
 Equations = Callable[[Mapping[str, Figure]], Sides]
@@ -163,49 +166,66 @@ class _Trial:
         self.program = Program(self.targets, [*self.leaves.values(), *self.inputs])
 
     def search(
-        self, start: dict[str, float], inputs: Sequence[Any] | None = None
+        self, start: Mapping[str, float], inputs: Sequence[Any] | None = None
     ) -> tuple[Outcome, dict[str, float]]:
         """Newton's method with halving, at most ``MOST_STEPS`` steps."""
         given = [float(each) for each in self.inputs] if inputs is None else list(inputs)
         x = [start[name] for name in self.names]
-        gap, size = self._gaps(x, given)
-        for step in range(1, MOST_STEPS + 1):
-            move = _solved_matrix(self._matrix(x, given), [-each for each in gap])
+        left, right = self._both(x, given)
+        sizes, steps = [1.0] * len(x), 0
+        while steps < MOST_STEPS:
+            matrix = self._matrix(x, given)
+            sizes = sizes_of(left, right, matrix, x)
+            if all(abs(a - b) <= CLOSE_ENOUGH * s for a, b, s in zip(left, right, sizes, strict=True)):
+                break
+            move = solved_matrix(matrix, [b - a for a, b in zip(left, right, strict=True)])
             if move is None:
                 break
-            scale = 1.0
-            for _ in range(30):
-                trial = [a + scale * b for a, b in zip(x, move, strict=True)]
-                new = self._gaps(trial, given)
-                if max(map(abs, new[0])) <= max(map(abs, gap)) or scale < 1e-6:
-                    break
-                scale /= 2
-            x = trial
-            gap, size = new
-            if all(abs(g) <= CLOSE_ENOUGH * s for g, s in zip(gap, size, strict=True)):
-                break
-        worst = max(range(len(x)), key=lambda i: abs(gap[i]) / size[i])
-        off = abs(gap[worst]) / size[worst]
-        solved = off <= 1e-9
-        return Outcome(solved, step, off, self.names[worst]), dict(zip(self.names, x, strict=True))
+            steps += 1
+            x, left, right = self._moved(x, move, given, off_by(left, right, sizes), sizes)
+        each_off = [off_by([a], [b], [s]) for a, b, s in zip(left, right, sizes, strict=True)]
+        worst = max(range(len(x)), key=lambda i: inf if isnan(each_off[i]) else each_off[i])
+        outcome = Outcome(each_off[worst] <= GOOD_ENOUGH, steps, each_off[worst], self.names[worst])
+        return outcome, dict(zip(self.names, x, strict=True))
 
-    def _gaps(self, x: Sequence[float], given: Sequence[Any]) -> tuple[list[float], list[float]]:
-        results = self.program.run([*x, *given])
-        left, right = results[0::2], results[1::2]
-        gap = [a - b for a, b in zip(left, right, strict=True)]
-        size = [max(abs(a), abs(b), 1e-12) for a, b in zip(left, right, strict=True)]
-        return gap, size
+    def _moved(
+        self, x: list[float], move: list[float], given: Sequence[Any], before: float, sizes: list[float]
+    ) -> tuple[list[float], list[float], list[float]]:
+        """One step, halved until both sides come closer to each other."""
+        scale = 1.0
+        while True:
+            trial = [a + scale * b for a, b in zip(x, move, strict=True)]
+            left, right = self._both(trial, given)
+            if off_by(left, right, sizes) <= before or scale < SMALLEST_PART:
+                return trial, left, right
+            scale /= 2
+
+    def _both(self, x: Sequence[float], given: Sequence[Any]) -> tuple[list[float], list[float]]:
+        """Left and right sides; without a value where the arithmetic has no answer."""
+        try:
+            results = self.program.run([*x, *given])
+        except (ZeroDivisionError, ValueError, OverflowError):
+            results = [nan] * (2 * len(x))
+        results = [nan if each.__class__ is complex else each for each in results]
+        return results[0::2], results[1::2]
 
     def _matrix(self, x: Sequence[float], given: Sequence[Any]) -> list[list[float]]:
         """Slopes of each gap by each unknown, by central differences of the replayed equations."""
         columns = []
         for j, value in enumerate(x):
-            step = 1e-6 * max(abs(value), 1.0)
-            up, down = list(x), list(x)
-            up[j], down[j] = value + step, value - step
-            high, low = self._gaps(up, given)[0], self._gaps(down, given)[0]
-            columns.append([(a - b) / (2 * step) for a, b in zip(high, low, strict=True)])
+            step = self.step_of(j, abs(value))
+            sides = []
+            for sign in (step, -step):
+                near = list(x)
+                near[j] = value + sign
+                sides.append(self._both(near, given))
+            (a, b), (c, e) = sides
+            columns.append([(a[i] - b[i] - c[i] + e[i]) / (2 * step) for i in range(len(x))])
         return [[columns[j][i] for j in range(len(x))] for i in range(len(x))]
+
+    def step_of(self, j: int, size: Any) -> Any:
+        """The step for the slope by one unknown, from its size now and the size it started with."""
+        return 1e-6 * (size + 1e-3 * abs(float(self.leaves[self.names[j]])) + 1e-9)
 
     def slopes_of_unknown(self, name: str, values: Mapping[str, float]) -> list[float]:
         """Slope of one unknown by each input: the matrix of the unknowns against that of the inputs."""
@@ -219,7 +239,7 @@ class _Trial:
             rows_p.append([left.get(id(p), 0.0) - right.get(id(p), 0.0) for p in self.inputs])
         index = self.names.index(name)
         unit = [1.0 if i == index else 0.0 for i in range(len(self.names))]
-        weights = _solved_matrix([list(each) for each in zip(*rows_x, strict=True)], unit)
+        weights = solved_matrix([list(each) for each in zip(*rows_x, strict=True)], unit)
         if weights is None:
             return [nan] * len(self.inputs)
         return [
@@ -240,7 +260,7 @@ class _Trial:
             return self.search(dict(start), arguments)[1]
         from heatledger.ledger.solving_arrays import search_arrays
 
-        return search_arrays(self.program, self.names, arguments, start)
+        return search_arrays(self.program, self.names, arguments, start, self.step_of)
 
 
 def _flat(figure: Figure) -> list[Figure]:
@@ -251,22 +271,3 @@ def _flat(figure: Figure) -> list[Figure]:
         else:
             result.append(each)
     return result
-
-
-def _solved_matrix(matrix: list[list[float]], right: list[float]) -> list[float] | None:
-    """Gaussian elimination with the largest pivot; None when the equations do not fix the unknowns."""
-    n = len(right)
-    rows = [list(row) + [value] for row, value in zip(matrix, right, strict=True)]
-    for column in range(n):
-        pivot = max(range(column, n), key=lambda i: abs(rows[i][column]))
-        if not abs(rows[pivot][column]) > 0.0:
-            return None
-        rows[column], rows[pivot] = rows[pivot], rows[column]
-        for i in range(column + 1, n):
-            factor = rows[i][column] / rows[column][column]
-            for j in range(column, n + 1):
-                rows[i][j] -= factor * rows[column][j]
-    x = [0.0] * n
-    for i in reversed(range(n)):
-        x[i] = (rows[i][n] - sum(rows[i][j] * x[j] for j in range(i + 1, n))) / rows[i][i]
-    return x

@@ -10,7 +10,10 @@ from heatledger.ledger.sources import Citation
 
 @dataclass(frozen=True)
 class Token:
-    """One piece of a line. ``kind``: number, unit, op, sign (a minus before a number), word, open, close, root or letter."""
+    """One piece of a line.
+
+    ``kind``: number, unit, op, sign (a minus before a number), word, open, close, root or letter.
+    """
 
     kind: str
     text: str

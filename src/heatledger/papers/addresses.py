@@ -8,12 +8,13 @@ one address.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.compose import working_of
-from heatledger.ledger.dimensions import HEAT_RATE
+from heatledger.ledger.dimensions import HEAT_RATE, TEMPERATURE
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, Placed, flat
 from heatledger.ledger.formulas import Formula
 from heatledger.ledger.presets import Preset
@@ -74,9 +75,11 @@ class Addresses:
             return known
         signature: object = id(figure)
         if isinstance(figure.origin, Formula):
-            signature = (id(figure.origin), *(
-                tuple(map(self.kind, each)) if isinstance(each, tuple) else self.kind(each) for each in figure.inputs
-            ))  # fmt: skip
+            below = (
+                tuple(map(self.kind, each)) if isinstance(each, tuple) else self.kind(each)
+                for each in figure.inputs
+            )
+            signature = (id(figure.origin), *below)
         number = self._kinds.setdefault(signature, len(self._kinds))
         self._kind_of[id(figure)] = number
         self._figures.append(figure)  # kept, so that its id is not given to another
@@ -149,8 +152,9 @@ class Addresses:
         figures = [*group.asked, *group.lines]
         group.lines = []
         for figure in figures:
-            main = self.kind(figure) in asked and figure.dimension is HEAT_RATE
-            small = group.only_lines or (not main and is_small(self.working(figure)))
+            main = self.kind(figure) in asked and figure.dimension in (HEAT_RATE, TEMPERATURE)
+            small = is_small(self.working(figure)) and (figure.is_missing or not main)
+            small = small or group.only_lines
             (group.lines if small else group.blocks).append(figure)
 
     def _number(self) -> None:
@@ -184,7 +188,7 @@ class Addresses:
         """The heading that an entry stands under: its room, its construction, the site, a source."""
         origin: Leaf = figure.origin
         steps, job = origin.path.split("/"), self.design.job
-        among = {
+        among: dict[str, Mapping[str, Any]] = {
             "rooms": job.rooms,
             "unheated": job.unheated,
             "levels": job.levels,
@@ -200,11 +204,12 @@ class Addresses:
 
 
 def needs(figure: Figure) -> list[Figure]:
-    """What a working names: its inputs, the sides of what was found, the losers of a choice."""
+    """What a working names: its inputs, the parts of both sides of a balance, the losers of a choice."""
     found = list(flat(figure.inputs))
     if isinstance(figure.origin, Solved) and not figure.is_missing:
-        found += figure.origin.solution.sides()[figure.origin.unknown]
-        found += [each for each in figure.origin.solution.figures.values() if each is not figure]
+        solution = figure.origin.solution
+        found += [each for side in solution.sides()[figure.origin.unknown] for each in flat(side.inputs)]
+        found += [each for each in solution.figures.values() if each is not figure]
     if isinstance(figure.origin, Choice):
         found += [each for _, each in figure.origin.losers if isinstance(each, Figure)]
     return found

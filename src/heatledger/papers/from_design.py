@@ -14,10 +14,10 @@ from heatledger.steps.surfaces import CAUSES
 from heatledger.studies.uncertainty import band
 
 CAUTIONS = (
-    "This paper gives the heat loss of the house and nothing else. Local code and licensed practice decide what "
-    "may be built; where they ask for another method or other figures, theirs hold.",
-    "Gas, vent, electrical and pressure work belongs to licensed trades. Keep a working carbon monoxide alarm "
-    "outside every sleeping area and on every storey.",
+    "This paper gives the heat loss of the house and nothing else. Local code and licensed practice decide "
+    "what may be built; where they ask for another method or other figures, theirs hold.",
+    "Gas, vent, electrical and pressure work belongs to licensed trades. Keep a working carbon monoxide "
+    "alarm outside every sleeping area and on every storey.",
 )
 
 

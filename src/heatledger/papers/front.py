@@ -72,8 +72,9 @@ def answer(design: Design, found: Addresses, made: Band) -> data.Answer:
         return data.Answer(opening, "", found.key(loss), (), None, said or "an answer to its arithmetic")
     spoken = show_speaking(loss, units)
     opening = (
-        f"When it is {show(site.outdoor, units)} outdoors and {show(site.indoor, units)} indoors, the house loses "
-        f"about {spoken}. The heating must supply that much on the design day; on milder days it needs less."
+        f"When it is {show(site.outdoor, units)} outdoors and {show(site.indoor, units)} indoors, the house "
+        f"loses about {spoken}. The heating must supply that much on the design day; on milder days it needs "
+        "less."
     )
     likely = show_range(made.low, made.high, units, loss.dimension)
     sentences = [f"Likely {likely}. {SENTENCE}"] if made.high > made.low else []
@@ -99,7 +100,9 @@ def _rule(design: Design, units: Preset, made: Band, spoken: str, likely: str) -
         for id, each in design.job.expectations.items()
         if each.of == "house/loss" and each.about.dimension is loss.dimension and not each.about.is_missing
     )
-    return data.Band(low, high, value, f"{spoken}, likely {likely}", others, grouping(unit, units)) if high > low else None
+    if not high > low:
+        return None
+    return data.Band(low, high, value, f"{spoken}, likely {likely}", others, grouping(unit, units))
 
 
 def conditions(design: Design, found: Addresses) -> tuple[data.Condition, ...]:
@@ -135,7 +138,7 @@ def _of_rooms(design: Design, units: Preset) -> str:
 def house_view(design: Design, units: Preset) -> data.HouseView:
     """What the section through the house shows."""
     losses = design.losses
-    floors = list(losses.levels.values()) or [None]
+    storeys = max(len(losses.levels), 1)
     below, below_text, attic = "slab", "", ""
     for id, each in losses.unheated.items():
         grounded = any(boundary.beyond.kind == "ground" for boundary in each.surfaces.values())
@@ -146,7 +149,7 @@ def house_view(design: Design, units: Preset) -> data.HouseView:
             attic = text
     inside = "" if losses.site.indoor.is_missing else show(losses.site.indoor, units)
     outside = "not given" if losses.site.outdoor.is_missing else show(losses.site.outdoor, units)
-    return data.HouseView(tuple(inside for _ in floors), outside, below, below_text, attic)
+    return data.HouseView((inside,) * storeys, outside, below, below_text, attic)
 
 
 def matters(design: Design, found: Addresses, swings: tuple[Swing, ...]) -> tuple[data.Matter, ...]:
@@ -162,7 +165,7 @@ def matters(design: Design, found: Addresses, swings: tuple[Swing, ...]) -> tupl
         swing = show(each.swing, units, loss.dimension, places=0)
         lines.append(data.Matter(
             name, value, f"± {without_unit(swing, loss, units)}", each.swing, cause,
-            each.known if entry is None else known_of(entry), found.key(entry),
+            known_of(each.entries[0]), found.key(entry),
         ))  # fmt: skip
     return tuple(lines)
 

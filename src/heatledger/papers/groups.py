@@ -14,21 +14,26 @@ def addresses(design: Design, units: Preset, parts: list[Part]) -> Addresses:
     """The addresses of every working on the paper: the house, the storeys, each room, each space."""
     losses = design.losses
     house, site = losses.house, losses.site
+    rooms = [Group(room.name, room_figures(room), room.name) for room in losses.rooms.values()]
+    in_rooms = {id(figure) for group in rooms for figure in group.asked}
+
+    def not_in_rooms(figures: list[Figure]) -> list[Figure]:
+        """What is a sum over rooms; a part that stands alone is worked out in its room."""
+        return [each for each in figures if id(each) not in in_rooms]
+
+    whole = not_in_rooms([house.loss, *(each.loss for each in house.causes.values())])
     shares = [each.share for each in house.causes.values()]
-    groups = [Group(
-        "The house", [house.loss, *(each.loss for each in house.causes.values()), *shares, house.per_area], "House",
-    )]  # fmt: skip
-    if len(losses.levels) > 1:
-        groups.append(Group("Storeys", [each.loss for each in losses.levels.values()]))
-    groups += [Group(room.name, room_figures(room), room.name) for room in losses.rooms.values()]
-    groups += [
-        Group(f"{each.name}, unheated", [each.temperature], each.name) for each in losses.unheated.values()
+    storeys = not_in_rooms([each.loss for each in losses.levels.values()]) if len(losses.levels) > 1 else []
+    built_of = [each for part in parts for each, _ in part.named()]
+    spaces = losses.unheated.values()
+    groups = [
+        Group("The house", [*whole, *shares, house.per_area], "House"),
+        Group("Storeys", storeys),
+        *rooms,
+        *(Group(f"{each.name}, unheated", [each.temperature], each.name) for each in spaces),
+        Group("Design day and shared figures", [site.design_difference], shared=True),
+        Group("What it is built of", built_of, only_lines=True),
     ]
-    day = [site.design_difference, site.ground, site.air_heat]
-    groups.append(Group("Design day, and what several rooms share", day, shared=True))
-    groups.append(
-        Group("What it is built of", [each for part in parts for each, _ in part.named()], only_lines=True)
-    )
     made = Addresses(design, units, groups)
     for group in made.groups:
         if group.only_lines:

@@ -76,12 +76,13 @@ def _section(paper: HeatLossPaper) -> Drawing:
 def _band(paper: HeatLossPaper) -> Drawing:
     band = paper.answer.band
     assert band is not None
-    return band_rule("Likely range", band.low, band.high, band.figure, band.others, words=band.words, group=band.group)
+    ends = (band.low, band.high, band.figure)
+    return band_rule("Likely range", *ends, band.others, words=band.words, group=band.group)
 
 
 def _cause(each: CauseLine, largest: float) -> Drawing:
     amounts, texts = {each.cause: each.amount}, {each.cause: each.loss.text}
-    return cause_bar(each.name, amounts, texts, largest, width=84.0)
+    return cause_bar(each.name, amounts, texts, largest, width=76.0)
 
 
 def _room(room: RoomLine, largest: float) -> Drawing:

@@ -257,6 +257,9 @@ class HeatLossPaper:
 
     def keys(self) -> tuple[str, ...]:
         """The keys that something on the paper answers to: workings first, then entries."""
-        workings = [each.key for group in self.workings for each in (*group.workings, *group.lines)]
-        entries = [each.key for group in self.tape for each in group.entries]
-        return tuple(key for key in (*workings, *entries) if key)
+        found: list[str] = []
+        for group in self.workings:
+            found += [each.key for each in group.workings]
+            found += [each.key for each in group.lines]
+        found += [each.key for entries in self.tape for each in entries.entries]
+        return tuple(key for key in found if key)

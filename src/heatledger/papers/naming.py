@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from heatledger.ledger.figures import Figure, flat
+from heatledger.ledger.solving import Solved
 from heatledger.steps.design import Design
 from heatledger.steps.names import things_at
 
@@ -12,6 +13,8 @@ _NOT_SAID = ("Site",)
 def parts_of(figure: Figure, design: Design) -> tuple[str, list[str]]:
     """What a figure is, and the things it belongs to, from the largest."""
     title, path = design.names.title(figure), design.names.path(figure)
+    if isinstance(figure.origin, Solved) and path:
+        return path.rpartition("/")[2].replace("_", " ").capitalize(), things_at(path, design.job)[0]
     things = things_at(path, design.job)[0] if path and not path.startswith("catalog/") else []
     tail = "".join(f", {each}" for each in things)
     if not tail or not title.endswith(tail):
@@ -39,7 +42,10 @@ def _with_neighbor(things: list[str], path: str, design: Design) -> list[str]:
 
 
 def placed_parts(figure: Figure, design: Design) -> tuple[str, list[str]]:
-    """The same; an inner result without a place of its own takes that of what goes into it."""
+    """The same; an inner result without a place of its own takes that of what goes into it.
+
+    A sum belongs to what its parts share, any other to the first of its inputs that has a place of its own.
+    """
     said, things = parts_of(figure, design)
     if things or not figure.inputs or design.names.path(figure):
         return said, things
@@ -47,6 +53,8 @@ def placed_parts(figure: Figure, design: Design) -> tuple[str, list[str]]:
     placed = [each for each in below if each and each[0] not in _NOT_SAID]
     if not placed:
         return said, []
+    if not any(isinstance(each, tuple) for each in figure.inputs):
+        return said, next((each for each in placed if len(each) > 1), placed[0])
     shared = placed[0]
     for each in placed[1:]:
         shared = [a for a, b in zip(shared, each, strict=False) if a == b]

@@ -56,15 +56,9 @@ def parts_of_house(design: Design) -> list[Part]:
     def add(
         cause: str, name: str, u: Figure | None, size: Figure, loss: Figure, indoor: Figure, beyond: Figure
     ) -> None:
-        same_u = round(float(u), 9) if u is not None and isinstance(u.origin, Formula) else id(u)
-        key = (
-            cause,
-            name,
-            same_u,
-            round(float(indoor), 6),
-            round(float(beyond), 6),
-            size.dimension is LENGTH,
-        )
+        # By text, since a missing value is not equal to itself.
+        same_u = f"{float(u):.9f}" if u is not None and isinstance(u.origin, Formula) else id(u)
+        key = (cause, name, same_u, f"{float(indoor):.6f}", f"{float(beyond):.6f}", size.dimension is LENGTH)
         part = parts.setdefault(key, Part(cause, name, u, indoor, beyond))
         part.sizes.append(size)
         part.losses.append(loss)
@@ -76,7 +70,7 @@ def parts_of_house(design: Design) -> list[Part]:
             add(surface.cause, surface.construction, surface.u_value, size, surface.loss, room.indoor,
                 surface.beyond_temperature)  # fmt: skip
             for each in surface.openings.values():
-                add(each.cause, each.construction, each.u_value, each.area, each.loss, room.indoor,
+                add(each.cause, each.construction, each.u_value, each.total_area, each.loss, room.indoor,
                     surface.beyond_temperature)  # fmt: skip
     for part in parts.values():
         part.add_up()
@@ -102,9 +96,15 @@ def _line(part: Part, found: Addresses) -> data.PartLine:
     size = cell(part.size, f"{len(part.sizes)} edges" if is_edge else "–", None if is_edge else 1)
     own_unit = is_edge and part.size is not None and not units.feet_and_inches
     return data.PartLine(
-        part.cause, part.name, size, cell(part.u_value), cell(part.difference), cell(part.loss, places=0), _source(part.u_value),
+        part.cause,
+        part.name,
+        size,
+        cell(part.u_value),
+        cell(part.difference),
+        cell(part.loss, places=0),
+        _source(part.u_value),
         units.shown(LENGTH).unit.text if own_unit else "",
-    )  # fmt: skip
+    )
 
 
 def _source(u_value: Figure | None) -> SourceUse:

@@ -30,7 +30,7 @@ def references(design: Design, found: Addresses) -> tuple[data.Reference, ...]:
     if "" in uses:
         lines.append(
             data.Reference(
-                "No published source", "Common practice, judgement and arithmetic.", tuple(uses[""])
+                "No published source", "Common practice, judgement and arithmetic.", by_standing(uses[""])
             )
         )
     return tuple(lines)

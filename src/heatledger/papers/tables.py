@@ -134,9 +134,14 @@ def _entry(figure: Figure, owner: str, design: Design, found: Addresses) -> data
         details += [f"beside it {each}" for each in origin.beside]
     line = design.job.source.line_of(origin.path) if origin.kind is LeafKind.JOB else 0
     return data.Entry(
-        found.key(figure), headed(figure, design, owner), value, str(line or ""), known_of(figure), tuple(details),
+        found.key(figure),
+        headed(figure, design, owner),
+        value,
+        str(line or ""),
+        known_of(figure),
+        tuple(details),
         source(origin.citation) if origin.citation is not None else None,
-    )  # fmt: skip
+    )
 
 
 def same_text(typed: str, printed: str) -> bool:

@@ -10,7 +10,7 @@ from heatledger.ledger.units import UNITS
 
 
 def bare(figure: Figure, units: Preset, places: int | None = None) -> str:
-    """A figure without its unit, with ``places`` decimals where a column is to line up; empty when missing."""
+    """A figure without its unit, with ``places`` decimals where a column lines up; empty when missing."""
     if figure.is_missing:
         return ""
     return without_unit(show(figure, units, places=places), figure, units)

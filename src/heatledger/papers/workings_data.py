@@ -41,8 +41,8 @@ class Step:
 class ColumnRow:
     """One line of the column: the operator stands before its operand.
 
-    ``expression`` is how the operand comes about. ``key`` leads to its own working or entry. ``known`` underlines an entry by its line type.
-    ``muted`` is for what lost (the smaller of two, a size not taken).
+    ``expression`` is how the operand comes about. ``key`` leads to its own working or entry. ``known``
+    underlines an entry by its line type. ``muted`` is for what lost (the smaller of two, a size not taken).
     """
 
     op: str
@@ -105,9 +105,9 @@ class Working:
     """One figure worked out, in the order in which it is read.
 
     ``title`` names the thing and ``what`` the figure of it; under the heading of a room a figure of the room
-    itself has only a title. ``is_total`` puts the double rule under the answer: others build on it. ``line`` is the arithmetic
-    where it does not stand in a column. ``notes`` are sentences (why a size was chosen, how a search
-    ended). ``waits_for`` names what is missing when the answer has no number.
+    itself has only a title. ``is_total`` puts the double rule under the answer: others build on it.
+    ``line`` is the arithmetic where it does not stand in a column. ``notes`` are sentences (why a size was
+    chosen, how a search ended). ``waits_for`` names what is missing when the answer has no number.
     """
 
     key: str

@@ -13,8 +13,8 @@ from heatledger.papers.naming import as_part, title_of
 
 MOST_USES = 4
 _KINDS: dict[str, paper.TokenKind] = {
-    "number": "number", "unit": "unit", "op": "op", "word": "word", "open": "open", "close": "close", "root": "root",
-    "letter": "word", "sign": "sign",
+    "number": "number", "unit": "unit", "op": "op", "sign": "sign", "word": "word", "letter": "word",
+    "open": "open", "close": "close", "root": "root",
 }  # fmt: skip
 
 
@@ -40,18 +40,18 @@ def block(figure: Figure, found: Addresses, owner: str = "") -> paper.Working:
         column=rows,
         answer=paper.Answer(made.answer, made.unit, "less than this" if made.less_than else ""),
         plain_line=made.plain if made.kind not in ("formula", "total") else "",
-        formula=() if made.kind == "total" else tokens(made.formula),
+        formula=() if made.kind in ("total", "waiting") else tokens(made.formula),
         steps=tuple(
             paper.Step(each.letter, tokens(each.expression), each.number, each.unit) for each in made.steps
         ),
         line=tokens(made.line),
-        sides=_sides(made, found),
+        sides=_sides(made, found, owner),
         notes=_notes(figure, made, found),
         is_total=made.is_total,
         remark=made.remark,
         sources=() if made.kind == "total" else tuple(source(each, words) for words, each in made.sources),
         by_hand=_by_hand(made),
-        comes_from=_comes_from(made, rows, found),
+        comes_from=() if made.sides else _comes_from(made, rows, found),
         goes_into=_goes_into(figure, found),
         waits_for=_waits_for(made),
     )
@@ -63,9 +63,7 @@ def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
     title, what = group.titles.get(found.kind(figure)) or title_of(figure, found.design, group.owner)
     run: list[paper.Token] = []
     for each in made.rows:
-        run += [paper.Token("op", each.op)] if each.op else []
-        run.append(paper.Token("number", each.number))
-        run += [paper.Token("unit", each.unit)] if each.unit else []
+        run += _operand(each)
         if each.expression:
             run += [paper.Token("open", "("), *tokens(each.expression), paper.Token("close", ")")]
         if each.carried:
@@ -80,6 +78,16 @@ def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
         tuple(dict.fromkeys(each.standing.value for _, each in made.sources)) if made.kind != "total" else (),
         _waits_for(made),
     )  # fmt: skip
+
+
+def _operand(row: Row) -> list[paper.Token]:
+    """A row of a column as a piece of a line; a negative number after an operator stands in brackets."""
+    amount = [paper.Token("number", row.number)]
+    if row.unit:
+        amount.append(paper.Token("unit", row.unit))
+    if row.op and row.number.startswith("−"):
+        amount = [paper.Token("open", "("), *amount, paper.Token("close", ")")]
+    return [paper.Token("op", row.op), *amount] if row.op else amount
 
 
 def tokens(given: tuple[Token, ...]) -> tuple[paper.Token, ...]:
@@ -122,12 +130,12 @@ def _row(row: Row, found: Addresses, made: Working, owner: str) -> paper.ColumnR
     )  # fmt: skip
 
 
-def _sides(made: Working, found: Addresses) -> tuple[paper.Side, ...]:
+def _sides(made: Working, found: Addresses, owner: str) -> tuple[paper.Side, ...]:
     """Both sides of a balance as columns of their own."""
     return tuple(
         paper.Side(
             side.title,
-            tuple(_row(each, found, side, "") for each in side.rows),
+            tuple(_row(each, found, side, owner) for each in side.rows),
             paper.Answer(side.answer, side.unit),
         )
         for side in made.sides
@@ -156,11 +164,10 @@ def _by_hand(made: Working) -> paper.ByHand | None:
     hand = made.by_hand
     if hand is None:
         return None
-    about = [each for each in ("less than this" if hand.less_than else "", hand.remark) if each]
-    words = f"({', '.join(about)}) " if about else ""
-    return paper.ByHand(
-        tokens(hand.expression), hand.number, hand.unit, f"{words}leaves out {hand.neglects}."
-    )
+    about = ", ".join(each for each in ("less than this" if hand.less_than else "", hand.remark) if each)
+    words = f"; leaves out {hand.neglects}."
+    said = f" ({about}){words}" if about else words
+    return paper.ByHand(tokens(hand.expression), hand.number, hand.unit, said)
 
 
 def _keys(figures: list[Figure], found: Addresses) -> list[str]:

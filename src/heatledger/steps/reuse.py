@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from heatledger.job.model import Job, Room, Unheated
+from heatledger.job.model import Job, Room, Surface, Unheated
 
 
 @dataclass(frozen=True)
@@ -25,6 +25,7 @@ _BESIDE = frozenset(
     ("name", "address", "prepared_by", "date", "invented", "notes", "limits", "decisions", "expectations",
      "what-ifs", "heated_floor_area", "built", "codes")
 )  # fmt: skip
+_MEASURES = ("area", "length", "height", "width", "depth", "top", "bottom")
 _PARTS = frozenset(("rooms", "unheated", "constructions"))
 
 
@@ -67,21 +68,25 @@ def _same(one: Room | Unheated, other: Room | Unheated) -> bool:
     """True when nothing typed for a space, its surfaces or their constructions differs."""
     if one.raw != other.raw or one.surfaces.keys() != other.surfaces.keys():
         return False
-    for id, surface in one.surfaces.items():
-        before = other.surfaces[id]
-        if (surface.raw, surface.beyond, surface.from_other) != (
-            before.raw,
-            before.beyond,
-            before.from_other,
+    return all(_same_surface(each, other.surfaces[id]) for id, each in one.surfaces.items())
+
+
+def _same_surface(one: Surface, other: Surface) -> bool:
+    if (one.raw, one.beyond, one.from_other) != (other.raw, other.beyond, other.from_other):
+        return False
+    # A surface that another space gave takes marks and heights from there, which its own text does not show.
+    if any(getattr(one, each) is not getattr(other, each) for each in _MEASURES):
+        return False
+    pairs = [(one.construction, other.construction)]
+    for id, opening in one.openings.items():
+        before = other.openings[id]
+        if any(
+            getattr(opening, each) is not getattr(before, each)
+            for each in ("area", "width", "height", "count")
         ):
             return False
-        pairs = [(surface.construction, before.construction)]
-        pairs += [
-            (each.construction, before.openings[key].construction) for key, each in surface.openings.items()
-        ]
-        if any(a.raw != b.raw or a.id != b.id for a, b in pairs):
-            return False
-    return True
+        pairs.append((opening.construction, before.construction))
+    return all(a.raw == b.raw and a.id == b.id for a, b in pairs)
 
 
 def _indoor(room: Room) -> Any:

@@ -46,12 +46,15 @@ TemperatureOf = Callable[[Beyond], Figure]
 
 @result
 class OpeningLoss:
-    """A window or door: area of all of its count, and what it loses."""
+    """A window or door: area of all of its count, and what it loses.
+
+    ``total_area`` is not called area, which is what the job calls that of one of them.
+    """
 
     name: str
     cause: str
     construction: str
-    area: Area
+    total_area: Area
     u_value: Transmittance
     loss: HeatRate
 
@@ -160,11 +163,13 @@ def surface_loss(
         )  # fmt: skip
     net = gross
     if openings:
-        net = net_area(gross=gross, openings=total_area([each.area for each in openings.values()]))
+        net = net_area(gross=gross, openings=total_area([each.total_area for each in openings.values()]))
     u_value = surface_u(surface, site)
     return SurfaceLoss(
-        surface.name, CAUSE_OF[construction.kind], construction.name, surface.beyond, gross, net, None, u_value,
-        conductance(area=net, u_value=u_value), there, _loss(surface.beyond, net, u_value, indoor, there), openings,
+        surface.name, CAUSE_OF[construction.kind], construction.name, surface.beyond, gross, net, None,
+        u_value,
+        conductance(area=net, u_value=u_value), there, _loss(surface.beyond, net, u_value, indoor, there),
+        openings,
     )  # fmt: skip
 
 

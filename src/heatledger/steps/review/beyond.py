@@ -24,9 +24,8 @@ EMPTY_DWELLING = (41 + 459.67) / 1.8
     "space-closed-in",
     Weight.MUST_FIX,
     cite("HOF-ch17", "heat balance of an unheated space", SEEN),
-    fires="An unheated space touches neither outdoors nor ground nor a neighbor nor another space, and "
-    "no outdoor "
-    "air passes through it; or it touches nothing at all.",
+    fires="An unheated space touches neither outdoors nor ground nor a neighbor nor another space, and no "
+    "outdoor air passes through it; or it touches nothing at all.",
     why="without a way out it comes to the temperature of the rooms, and the surfaces toward it lose nothing",
     mend="Give the space its roof, walls or floor to outdoors or ground, and its air.",
 )
@@ -86,8 +85,7 @@ def _air_to_stay_warm(space: UnheatedSpace, warmth: float, outdoor: float) -> fl
     Weight.DECIDE,
     cite("", "an empty dwelling next door is a design state", JUDGEMENT),
     fires="With a neighbor's dwelling at the yearly mean of the ground, or 41 °F (5 °C) where that is "
-    "warmer, a room "
-    "would need {0} more heat.",
+    "warmer, a room would need {0} more heat.",
     why="an empty house next door is a design state, not an accident",
     mend="Size the room for it, or accept it and say so.",
     limits=(Limit("neighbor-may-shut-down", "15 %", d.RATIO, "more heat with the neighbor cold"),),
@@ -130,9 +128,8 @@ def _neighbor_may_shut_down(look: Look) -> Found:
     "buffer-space-as-heated",
     Weight.MUST_FIX,
     cite("HOF-ch17", "unheated spaces beside rooms", SEEN),
-    fires="A basement, crawlspace, garage, attic or porch is given as a room of {0} or more with no "
-    "surface to "
-    "outdoors or ground, or as a neighbor of that temperature.",
+    fires="A basement, crawlspace, garage, attic or porch is given as a room of {0} or more with no surface "
+    "to outdoors or ground, or as a neighbor of that temperature.",
     why="floors above it and pipes in it are then counted short, for nobody heats it",
     mend="Make it an unheated space with its own surfaces and air, or give it a load and an emitter.",
     limits=(Limit("buffer-space-as-heated", "60 °F", d.TEMPERATURE, "space taken as warm"),),
@@ -164,9 +161,8 @@ def _buffer_space_as_heated(look: Look) -> Found:
     "floor-over-cold-space",
     Weight.DECIDE,
     cite("NASHOBA", "rooms over garages lead the frozen-pipe calls", SEEN),
-    fires="The floor of a heated room is over outdoors, or over an unheated space colder than 40 °F (4 "
-    "°C), and has "
-    "less than {0}.",
+    fires="The floor of a heated room is over outdoors, or over an unheated space colder than 40 °F (4 °C), "
+    "and has less than {0}.",
     why="rooms over garages lead the calls for frozen pipes",
     mend="Insulate the floor and seal it against air.",
     limits=(Limit("floor-over-cold-space", "R-19", d.RESISTANCE, "least R-value of the floor"),),

@@ -47,9 +47,8 @@ def _best(name: str) -> tuple[str, float] | None:
     "centre-glass-u",
     Weight.DECIDE,
     cite("HOF-ch17", "Table 2", SEEN),
-    fires="The U-value of a window is less than {0} of that of the best whole window in the table with "
-    "the panes, "
-    "the coating and the frame that its name speaks of (triple low-e where it speaks of none).",
+    fires="The U-value of a window is less than {0} of that of the best whole window in the table with the "
+    "panes, the coating and the frame that its name speaks of (triple low-e where it speaks of none).",
     why="double low-e glass is 0.30 at its center, and 0.39 Btu/(h·ft²·°F) with a wood frame that opens",
     mend="Take the U-value of the whole window.",
     limits=(Limit("centre-glass-u", "85 %", d.RATIO, "U-value against the table"),),
@@ -122,10 +121,10 @@ def _skylight_as_window(look: Look) -> Found:
     "glass-frosts",
     Weight.NOTE,
     cite("HOF-ch26", "Table 10, film of 0.68 indoors", DERIVED),
-    fires="By its U-value, a window of a room kept at 59 °F or more is colder than {0} inside on the "
-    "design day.",
-    why="inner surface = indoor - U-value × 0.68 × (indoor - outdoor); water freezes on it and runs to "
-    "the sill",
+    fires="By its U-value, a window of a room kept at 59 °F or more is colder than {0} inside on the design "
+    "day.",
+    why="inner surface = indoor - U-value × 0.68 × (indoor - outdoor); water freezes on it and runs to the "
+    "sill",
     mend="Add a storm window or better glass, and keep the air of the room dry.",
     limits=(Limit("glass-frosts", "32 °F", d.TEMPERATURE, "inner surface of glass"),),
 )

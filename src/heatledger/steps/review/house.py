@@ -172,7 +172,7 @@ class House:
         """Area of an opening with its count, or the net area of a surface."""
         lost = part.lost
         if isinstance(lost, OpeningLoss):
-            return lost.area
+            return lost.total_area
         return float("nan") if lost.net_area is None else lost.net_area
 
 

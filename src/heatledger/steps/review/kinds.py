@@ -157,10 +157,10 @@ class Look:
 
     def wants(self, where: str, *figures: float | None, words: str = "") -> NotChecked:
         """That the finding could not be checked here, for want of what the figures wait for."""
-        names = self.design.names.title
         lacking = [each for each in figures if isinstance(each, Figure)]
         waiting = {id(each): each for figure in lacking for each in waits_for(figure)}
-        said = [names(each) for each in waiting.values()]
+        # Names take a while to gather, so they are asked for only where there is something to name.
+        said = [self.design.names.title(each) for each in waiting.values()]
         if words:
             said.append(words)
         more = f" and {len(said) - _MOST_NAMED} more" if len(said) > _MOST_NAMED else ""

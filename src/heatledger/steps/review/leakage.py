@@ -44,8 +44,7 @@ def _blower_door_figure_as_natural(look: Look) -> Found:
         yield look.found(
             "air",
             f"{look.say(mean, d.AIR_CHANGES)} for the whole house looks like the figure of a blower door "
-            "at 50 Pa, "
-            "not the winter one.",
+            "at 50 Pa, not the winter one.",
             look.house.losses.house.causes["air"].loss,
             (Mend("Take it for the test figure and divide by 20.", changes),) if changes else (),
         )
@@ -55,8 +54,8 @@ def _blower_door_figure_as_natural(look: Look) -> Found:
     "air-change-guessed",
     Weight.NOTE,
     cite("", "share at which air decides", JUDGEMENT),
-    fires="Air whose rate is assumed, or taken by the number of exposed sides, makes more than {0} of "
-    "the loss.",
+    fires="Air whose rate is assumed, or taken by the number of exposed sides, makes more than {0} of the "
+    "loss.",
     why="air leakage differs several times over between houses that look alike",
     mend="Test with a blower door, or carry a tight and a loose case as what-ifs.",
     limits=(Limit("air-change-guessed", "25 %", d.RATIO, "share of guessed air"),),
@@ -120,8 +119,8 @@ def _air_and_glass_not_leading(look: Look) -> Found:
     fires="Every room has air changes of its own, and together they come to more than {0} of those given "
     "for the house.",
     why="wind blows in on one side and out on the other, so all rooms never have their worst air at once",
-    mend="Size rooms on their own air and the plant on that of the house, or share the air of the house "
-    "by volume.",
+    mend="Size rooms on their own air and the plant on that of the house, or share the air of the house by "
+    "volume.",
     limits=(Limit("wind-on-all-sides", "130 %", d.RATIO, "air of the rooms against that of the house"),),
 )
 def _wind_on_all_sides(look: Look) -> Found:

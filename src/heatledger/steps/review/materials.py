@@ -53,10 +53,10 @@ def is_typed(construction: Construction) -> bool:
     "label-r-as-whole-wall",
     Weight.DECIDE,
     cite("WAC-1005", "framed walls against the label of the batt", SEEN),
-    fires="A wall typed into the job in inch-pound units has a total R-value within {0} of the label of "
-    "a batt: R-11, 13, 15, 19 or 21.",
-    why="with studs, R-13 in a 2x4 wall is 11.9 as a whole (10 % more loss), R-19 in a 2x6 wall 15.9 (20 "
-    "% more)",
+    fires="A wall typed into the job in inch-pound units has a total R-value within {0} of the label of a "
+    "batt: R-11, 13, 15, 19 or 21.",
+    why="with studs, R-13 in a 2x4 wall is 11.9 as a whole (10 % more loss), R-19 in a 2x6 wall 15.9 (20 % "
+    "more)",
     mend="Take the framed wall of the catalog, or count the framing from the drawings.",
     limits=(Limit("label-r-as-whole-wall", "0.5 %", d.RATIO, "nearness to a label"),),
 )
@@ -94,9 +94,8 @@ def _label_r_as_whole_wall(look: Look) -> Found:
     Weight.DECIDE,
     cite("CM-LOSS", "story of a stone house", SEEN),
     fires=f"In a house built before {OLD_HOUSE}, a wall is told or assumed to have more than {{0}}.",
-    why="stone taken at R-19 by hearsay is a known way to a boiler that is too small; R-3 in place of "
-    "R-12 is four "
-    "times the loss of the wall",
+    why="stone taken at R-19 by hearsay is a known way to a boiler that is too small; R-3 in place of R-12 "
+    "is four times the loss of the wall",
     mend="Open the wall or probe it before the boiler is sized on it.",
     limits=(Limit("old-wall-new-r", "R-12", d.RESISTANCE, "R-value taken on somebody's word"),),
 )
@@ -126,10 +125,9 @@ def _old_wall_new_r(look: Look) -> Found:
     Weight.DECIDE,
     cite("HOF-ch18", "Table 24", SEEN),
     fires="The edge of a slab under a heated room passes more than {0}, where the outdoor design "
-    "temperature is "
-    "below 20 °F (-7 °C).",
-    why="R-5.4 from the edge to the footing takes a 4 in block wall from 0.84 to 0.49 Btu/(h·ft·°F) "
-    "(1.45 to 0.85 W/(m·K))",
+    "temperature is below 20 °F (-7 °C).",
+    why="R-5.4 from the edge to the footing takes a 4 in block wall from 0.84 to 0.49 Btu/(h·ft·°F) (1.45 "
+    "to 0.85 W/(m·K))",
     mend="Insulate the edge down to the footing.",
     limits=(Limit("slab-edge-bare", "0.6 Btu/(h·ft·°F)", d.EDGE_LOSS, "loss of the edge"),),
 )
@@ -148,7 +146,8 @@ def _slab_edge_bare(look: Look) -> Found:
         better = look.text(min(float(made_of.f_factor) * 0.55, look.limit), d.EDGE_LOSS)
         yield look.found(
             f"constructions/{id}",
-            f"{look.say(loss, d.HEAT_RATE)} runs out through {made_of.name.lower()}; its edge is bare.",
+            f"{made_of.name} passes {look.say(made_of.f_factor)}, as a bare edge does; "
+            f"{look.say(loss, d.HEAT_RATE)} runs out there.",
             made_of.f_factor,
             (
                 Mend(
@@ -164,8 +163,7 @@ def _slab_edge_bare(look: Look) -> Found:
     Weight.NOTE,
     cite("HOF-ch26", "Table 10, film of 0.68 indoors", DERIVED),
     fires="By its U-value, a wall, ceiling or floor of a room kept at 59 °F or more is colder than {0} "
-    "inside on the "
-    "design day.",
+    "inside on the design day.",
     why="inner surface = indoor - U-value × 0.68 × (indoor - beyond); damp and mold start in such places",
     mend="Insulate it, and keep furniture off it.",
     limits=(Limit("surface-cold-inside", "50 °F", d.TEMPERATURE, "inner surface"),),

@@ -77,11 +77,10 @@ def what_if_losses(look: Look) -> dict[str, float | str]:
     Weight.NOTE,
     cite("HES-LBL", "ask what changes are planned", SEEN),
     fires="A what-if of the job lowers the loss of the house by more than {0}. It is to be decided where "
-    "the job "
-    "names a plant.",
+    "the job names a plant.",
     why="emitters sized for today run with cooler water tomorrow; a boiler only cycles more",
-    mend="Size the plant for the house after the work, do the work first, or choose a plant that turns "
-    "down far.",
+    mend="Size the plant for the house after the work, do the work first, or choose a plant that turns down "
+    "far.",
     limits=(Limit("future-work-changes-load", "25 %", d.RATIO, "fall of the loss"),),
 )
 def _future_work_changes_load(look: Look) -> Found:

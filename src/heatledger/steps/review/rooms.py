@@ -19,11 +19,9 @@ Found = Iterator[Finding | NotChecked]
     "room-out-of-line",
     Weight.NOTE,
     cite("", "rooms of one house compared", JUDGEMENT),
-    fires="A room loses for each floor area more than {0} or less than {1} of the mean of the house. "
-    "Rooms with more "
-    "than 30 % of glass in their outside walls, with three outside walls or more, with a floor over "
-    "outdoors or an "
-    "unheated space other than a basement, or with nothing outside are left out.",
+    fires="A room loses for each floor area more than {0} or less than {1} of the mean of the house. Rooms "
+    "with more than 30 % of glass in their outside walls, with three outside walls or more, with a floor "
+    "over outdoors or an unheated space other than a basement, or with nothing outside are left out.",
     why="a slip in one room moves the emitter of that room by the same factor",
     mend="Open the sheet of the room; correct it, or decide that there is a reason.",
     limits=(
@@ -43,8 +41,7 @@ def _room_out_of_line(look: Look) -> Found:
             yield look.found(
                 f"rooms/{room.id}",
                 f"{room.name} loses {look.say(lost.per_area)} against {look.say(mean, d.HEAT_FLUX)} for "
-                "the house; check "
-                "its walls and windows.",
+                "the house; check its walls and windows.",
                 lost.per_area,
             )
 
@@ -61,7 +58,7 @@ def _has_a_reason(look: Look, room: Room, lost: RoomLoss) -> bool:
         if each.construction.kind == "wall" and each.beyond.kind == "outdoors"
     ]
     gross = sum(float(done.gross_area) for _, done in walls if done.gross_area is not None)
-    glass = sum(float(one.area) for _, done in walls for one in done.openings.values())
+    glass = sum(float(one.total_area) for _, done in walls for one in done.openings.values())
     cold_floor = any(
         each.construction.kind == "floor"
         and (
@@ -151,8 +148,7 @@ def _tall_room_layers(look: Look) -> Found:
             yield look.found(
                 f"rooms/{room.id}",
                 f"{room.name} is {look.say(room.ceiling_height)} high; warm air will stand above the "
-                "people, and the "
-                "ceiling loses more.",
+                "people, and the ceiling loses more.",
             )
 
 
@@ -162,8 +158,8 @@ def _tall_room_layers(look: Look) -> Found:
     cite("HOF-ch17", "air at the height of the site", SEEN),
     fires="The site is higher than {0}. The heat of the air is figured for that height already.",
     why="thin air carries less heat, and burners and baseboard are rated at sea level",
-    mend="Ask for the output of burners and baseboard at this height, and use no constant of sea level "
-    "for the air.",
+    mend="Ask for the output of burners and baseboard at this height, and use no constant of sea level for "
+    "the air.",
     limits=(Limit("altitude-counts", "2000 ft", d.LENGTH, "height above the sea"),),
 )
 def _altitude_counts(look: Look) -> Found:
@@ -175,6 +171,5 @@ def _altitude_counts(look: Look) -> Found:
         yield look.found(
             "site/elevation",
             f"At {look.say(elevation)} air carries {look.say(carries, d.RATIO)} of the heat it carries "
-            "at sea level; the "
-            "ratings of burners and baseboard change too.",
+            "at sea level; the ratings of burners and baseboard change too.",
         )

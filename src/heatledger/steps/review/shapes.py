@@ -21,9 +21,8 @@ OUTER_SPACES = ("garage", "porch", "attic", "crawl", "basement", "cellar", "shed
     "openings-over-wall",
     Weight.NOTE,
     cite("", "share of glass in one wall", JUDGEMENT),
-    fires="Windows and doors take more than {0} of one surface. Where they are larger than the surface, "
-    "the job "
-    "is refused at the door.",
+    fires="Windows and doors take more than {0} of one surface. Where they are larger than the surface, the "
+    "job is refused at the door.",
     why="the wall left over is thin, and a slip in a size shows here first",
     mend="Correct the sizes, or decide that it is a glass wall.",
     limits=(Limit("openings-over-wall", "60 %", d.RATIO, "share of openings"),),
@@ -33,7 +32,7 @@ def _openings_over_wall(look: Look) -> Found:
         lost = look.house.losses.rooms[part.room.id].surfaces[part.surface.id]
         if part.opening or not part.surface.openings or lost.gross_area is None:
             continue
-        openings = sum(float(each.area) for each in lost.openings.values())
+        openings = sum(float(each.total_area) for each in lost.openings.values())
         if openings > look.limit * float(lost.gross_area) + 1e-9:
             yield look.found(
                 part.path,
@@ -71,8 +70,8 @@ def _opening_size_odd(look: Look) -> Found:
     "floor-larger-than-room",
     Weight.DECIDE,
     cite("", "a floor is as large as its room", JUDGEMENT),
-    fires="The floors of a room that lose heat (on joists or below grade) add to more than its floor "
-    "area by {0}.",
+    fires="The floors of a room that lose heat (on joists or below grade) add to more than its floor area "
+    "by {0}.",
     why="floor counted twice is loss counted twice",
     mend="Correct the floor of the room or that of the surface.",
     limits=(Limit("floor-larger-than-room", "10 %", d.RATIO, "floor over floor area"),),
@@ -108,9 +107,8 @@ def _floor_larger_than_room(look: Look) -> Found:
     "rim-joist-left-out",
     Weight.DECIDE,
     cite("HOF-ch17", "walls are taken from floor to floor", SEEN),
-    fires="The outside walls of every storey (of two or more), or of the one storey over an unheated "
-    "space that "
-    "has no wall to outdoors, are no more than {0} higher than the ceilings.",
+    fires="The outside walls of every storey (of two or more), or of the one storey over an unheated space "
+    "that has no wall to outdoors, are no more than {0} higher than the ceilings.",
     why="the band between two floors is outside wall too, about 1 ft high all around",
     mend="Take the wall height from floor to floor, or add the band as a surface.",
     limits=(Limit("rim-joist-left-out", "3 in", d.LENGTH, "wall over ceiling"),),
@@ -184,8 +182,8 @@ def _closed_space_under(look: Look) -> str:
     "basement-wall-as-wall",
     Weight.MUST_FIX,
     cite("HOF-ch18", "Table 22", SEEN),
-    fires="A basement or cellar (by its name, or by that of its level) has walls to outdoors and none "
-    "below grade.",
+    fires="A basement or cellar (by its name, or by that of its level) has walls to outdoors and none below "
+    "grade.",
     why="bare concrete 7 ft down passes 0.170 Btu/(h·ft²·°F) on the mean, against 0.69 in the wind",
     mend="Split the wall at grade, and give the lower part a construction of kind below-grade wall.",
 )
@@ -241,9 +239,8 @@ def _ground_methods_mixed(look: Look) -> Found:
     "buffer-space-as-outdoors",
     Weight.NOTE,
     cite("HOF-ch17", "unheated spaces beside rooms", SEEN),
-    fires="A surface of a heated room names a garage, porch, attic, crawlspace, basement or store, and "
-    "has outdoors "
-    "beyond it.",
+    fires="A surface of a heated room names a garage, porch, attic, crawlspace, basement or store, and has "
+    "outdoors beyond it.",
     why="a closed space without heat stands between indoors and outdoors, often near midway",
     mend="Put the unheated space beyond it, with its own surfaces and air.",
 )

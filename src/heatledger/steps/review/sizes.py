@@ -86,8 +86,8 @@ def _wall_lower_than_ceiling(look: Look) -> Found:
     "floor-areas-disagree",
     Weight.DECIDE,
     cite("MORIN", "areas within 5 % on permit papers", SEEN),
-    fires="The floor of the rooms and the heated floor area as stated differ by more than {0} of the stated; "
-    "it must be fixed above {1}.",
+    fires="The floor of the rooms and the heated floor area as stated differ by more than {0} of the "
+    "stated; it must be fixed above {1}.",
     why="a missing hall is a missing load",
     mend="Add the room that is missing, or correct the stated area.",
     limits=(
@@ -140,8 +140,7 @@ def _room_on_two_sheets(look: Look) -> Found:
         yield look.found(
             f"rooms/{room.id}",
             f"{room.name} stands twice on the {room.level.name.lower()} with {look.say(lost.floor_area)} "
-            "of floor; "
-            "it looks like the same room.",
+            "of floor; it looks like the same room.",
             lost.loss,
             tuple(mends),
         )
@@ -151,9 +150,9 @@ def _room_on_two_sheets(look: Look) -> Found:
     "outline-not-closed",
     Weight.DECIDE,
     cite("", "a closed outline has opposite sides of equal length", JUDGEMENT),
-    fires="On a level whose outside walls all say by their names which way they face, opposite sides "
-    "differ in "
-    "length by more than {0}, and by more than 3 ft (1 m).",
+    fires="On a level whose outside walls all say by their names which way they face, opposite sides differ "
+    "in length by more than {0}, and by more than 3 ft (1 m). A level that shows walls on two sides only is "
+    "not checked.",
     why="every foot of 8 ft wall that is missing is 47 Btu/h at U 0.084 and 70 °F",
     mend="Add the wall that is missing, or take out the one that is counted twice.",
     limits=(Limit("outline-not-closed", "5 %", d.RATIO, "difference of opposite sides"),),
@@ -165,21 +164,29 @@ def _outline_not_closed(look: Look) -> Found:
         if why_not:
             yield look.wants(f"levels/{id}", words=why_not)
             continue
-        open_sides = []
-        for one, other in SIDES:
-            first, second = sides.get(one, 0.0), sides.get(other, 0.0)
-            apart = abs(first - second)
-            if apart > look.limit * max(first, second) + 1e-6 and apart > 3 * FT + 1e-6:
-                open_sides.append(
-                    f"{look.say(first, d.LENGTH)} of wall to the {one} and {look.say(second, d.LENGTH)} "
-                    f"to the {other}"
-                )
-        if open_sides:
+        if all(not (sides.get(one) and sides.get(other)) for one, other in SIDES):
+            # A corner room or two: the level is entered in part.
+            yield look.wants(f"levels/{id}", words="the walls of the other sides")
+            continue
+        apart = [pair for pair in SIDES if _differ(look.limit, *(sides.get(each, 0.0) for each in pair))]
+        if apart:
+            said = [
+                f"{_wall(look, sides, one)} to the {one} and {_wall(look, sides, other)} to the {other}"
+                for one, other in apart
+            ]
             yield look.found(
                 f"levels/{id}",
-                f"The {level.name.lower()} has {', and '.join(open_sides)}; a wall is missing or counted "
-                "twice.",
+                f"The {level.name.lower()} has {', and '.join(said)}; a wall is missing or counted twice.",
             )
+
+
+def _differ(limit: float, first: float, second: float) -> bool:
+    apart = abs(first - second)
+    return apart > limit * max(first, second) + 1e-6 and apart > 3 * FT + 1e-6
+
+
+def _wall(look: Look, sides: dict[str, float], side: str) -> str:
+    return f"{look.say(sides[side], d.LENGTH)} of wall" if sides.get(side) else "no wall"
 
 
 def _sides(look: Look, level: Level) -> tuple[dict[str, float], str]:
@@ -206,9 +213,8 @@ def _sides(look: Look, level: Level) -> tuple[dict[str, float], str]:
     "floor-or-ceiling-left-out",
     Weight.NOTE,
     cite("", "rooms of one level compared", JUDGEMENT),
-    fires="More than {0} of the other rooms on a level (at least two) lose heat through a floor, or "
-    "through a "
-    "ceiling, and this room has none.",
+    fires="More than {0} of the other rooms on a level (at least two) lose heat through a floor, or through "
+    "a ceiling, and this room has none.",
     why="a floor or ceiling left out is a loss left out",
     mend="Give the floor or ceiling, or see that the room has a heated one beyond it.",
     limits=(Limit("floor-or-ceiling-left-out", "80 %", d.RATIO, "share of the other rooms"),),

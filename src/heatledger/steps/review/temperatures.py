@@ -18,8 +18,8 @@ Found = Iterator[Finding | NotChecked]
     "degrees-crossed",
     Weight.MUST_FIX,
     cite("", "no station is on file to hold it against", JUDGEMENT),
-    fires="The outdoor design temperature is warmer than {0}, or not below the indoor temperature. "
-    "Without a weather station on file, only what cannot be a winter night is seen.",
+    fires="The outdoor design temperature is warmer than {0}, or not below the indoor temperature. Without "
+    "a weather station on file, only what cannot be a winter night is seen.",
     why="20 °C typed for 20 °F cancels nearly the whole loss",
     mend="Type the outdoor temperature again, with its unit.",
     limits=(Limit("degrees-crossed", "59 °F", d.TEMPERATURE, "warmest outdoor design"),),
@@ -59,8 +59,8 @@ def _outdoor_design_guessed(look: Look) -> Found:
     if not isnan(outdoor) and known_of(outdoor) == GUESSED:
         text = look.text(float(outdoor), d.TEMPERATURE)
         told = Mend(
-            "Take the figure of a weather station or of the local code (here the same figure is put in "
-            "as told).",
+            "Take the figure of a weather station or of the local code (here the same figure is put in as "
+            "told).",
             (set_to("site/outdoor", {"is": text, "known": "told"}),),
         )
         yield look.found(

@@ -21,8 +21,8 @@ Found = Iterator[Finding | NotChecked]
     cite("", "ordinary houses of all ages", JUDGEMENT),
     fires="The house loses more than {0} of heated floor.",
     why="0.70 Btu/(h·ft²·°F) is 49 Btu/(h·ft²) at a span of 70 °F",
-    mend="Sort the surfaces by loss and check the first five, or decide that it is a masonry shell "
-    "without insulation.",
+    mend="Sort the surfaces by loss and check the first five, or decide that it is a masonry shell without "
+    "insulation.",
     limits=(
         Limit("loss-coefficient-high", "U-0.70", d.TRANSMITTANCE, "loss for each floor area and degree"),
     ),
@@ -55,8 +55,7 @@ def _coefficient(look: Look, above: bool) -> Found:
         yield look.found(
             "house",
             f"The house loses {look.say(house.per_area)} on the design day, far above an ordinary old "
-            "house; look for a "
-            "doubled wall or a wrong U-value.",
+            "house; look for a doubled wall or a wrong U-value.",
             house.per_area,
         )
     elif not above and each < look.limit * (1 - 1e-9):
@@ -72,8 +71,7 @@ def _coefficient(look: Look, above: bool) -> Found:
     Weight.NOTE,
     cite("", "share that rests on guesses", JUDGEMENT),
     fires="Parts whose U-value, R-value, F-factor or air changes are assumed (or air taken by exposed "
-    "sides) make more "
-    "than {0} of the loss.",
+    "sides) make more than {0} of the loss.",
     why="a band that is wider than the step between two boilers decides the boiler",
     mend="Measure or look up the largest of them.",
     limits=(Limit("mostly-guesses", "50 %", d.RATIO, "share of assumed parts"),),
@@ -122,8 +120,7 @@ def as_measured(house: House, guesses: list[Guess]) -> tuple[Mapping[str, Any], 
     Weight.NOTE,
     cite("", "half-ranges of inputs", JUDGEMENT),
     fires="One U-value, R-value, F-factor or air change may move the loss of the house by more than {0} "
-    "either way, by "
-    "how well it is known.",
+    "either way, by how well it is known.",
     why="the answer is no better than the one value most of it hangs on",
     mend="Measure it, test it, or look it up before the rest.",
     limits=(Limit("one-entry-swings", "10 %", d.RATIO, "swing of one entry"),),
