@@ -31,6 +31,7 @@ bench: .venv/.dev ## the table of ratios
 
 docs: .venv/.dev ## write the pages that are made from the code anew
 	$(BIN)/python docs/make_docs.py
+	$(BIN)/python docs/make_findings.py
 	$(BIN)/python -m pytest -q tests/published/test_page.py --write-checks
 
 lock: .venv/.dev ## resolve constraints.txt anew (no host names in it)

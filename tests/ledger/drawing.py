@@ -23,6 +23,11 @@ RANGES: dict[d.Dimension, tuple[float, float]] = {
     d.TRANSMITTANCE: (0.08, 6.0), d.RESISTANCE: (0.05, 12.0), d.CONDUCTIVITY: (0.02, 2.0),
     d.CONDUCTANCE: (0.5, 500.0), d.VOLUME_FLOW: (5e-6, 2e-3), d.AIR_FLOW: (1e-3, 0.5),
     d.SPECIFIC_HEAT: (1000.0, 4200.0), d.VISCOSITY: (2e-4, 6e-3),
+    d.AIR_CHANGES: (2e-5, 6e-4), d.EDGE_LOSS: (0.3, 2.0), d.VOLUME_HEAT: (1000.0, 1250.0),
+    d.LEAKAGE_AT_50_PA: (0.05, 1.5), d.MASS_FLOW: (1e-3, 0.3), d.MASS: (0.1, 100.0),
+    d.ACCELERATION: (9.0, 10.0),
+    d.ABSOLUTE_TEMPERATURE: (250.0, 370.0), d.LAPSE: (1e-3, 0.01), d.GAS_CONSTANT: (280.0, 470.0),
+    d.RADIATION: (5e-8, 6e-8),
 }  # fmt: skip
 """SI ranges that inputs are drawn from, by dimension."""
 

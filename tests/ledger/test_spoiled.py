@@ -123,7 +123,7 @@ def test_most_digits_of_what_goes_in_are_held() -> None:
                     seen[verdict(text, spoiled)] += 1
                 elif moved > 2.5:
                     outcomes[verdict(text, spoiled)] += 1
-    assert seen["caught"] / seen.total() > 0.75
+    assert seen["caught"] / seen.total() > 0.8
     assert outcomes["caught"] == outcomes.total()
 
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import textwrap
 
-from heatledger.ledger.figures import Figure
+from heatledger.ledger.figures import Figure, Names
 from heatledger.ledger.findings import Finding, Weight
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show
 from heatledger.steps.design import Design
+from heatledger.steps.review import KINDS
 
 SHAPES = {Weight.MUST_FIX: "▲ Must fix", Weight.DECIDE: "◇ Decide  ", Weight.NOTE: "• Note    "}
 WIDTH = 80
@@ -18,18 +19,23 @@ def findings_lines(house: Design, units: Preset, mends: bool = False) -> list[st
     """Every finding with its shape and word; with ways to mend it when asked."""
     lines: list[str] = []
     for each in house.findings:
-        lines += _finding(each, units, mends)
+        lines += _finding(each, units, mends, house.names)
     if mends and house.not_checked:
         lines.append("")
         lines.append("Not checked, for want of what is named:")
-        lines += [
-            f"  {each.id} {f'({each.where})' if each.where else ''}: {each.for_want_of}"
-            for each in house.not_checked
-        ]
+        for each in house.not_checked:
+            at = f" ({each.where})" if each.where else ""
+            text = f"{each.id}{at}: {each.for_want_of}"
+            lines += textwrap.wrap(text, WIDTH, initial_indent="  ", subsequent_indent="    ")
     return lines
 
 
-def _finding(each: Finding, units: Preset, mends: bool) -> list[str]:
+def reason_of(each: Finding) -> str:
+    """Why findings of this kind matter."""
+    return KINDS[each.id].why
+
+
+def _finding(each: Finding, units: Preset, mends: bool, names: Names) -> list[str]:
     head = "✓ Decided " if each.decided else SHAPES[each.weight]
     lines = textwrap.wrap(f"{head}  {each.what}", WIDTH, subsequent_indent=" " * 12)
     if each.caution:
@@ -39,8 +45,11 @@ def _finding(each: Finding, units: Preset, mends: bool) -> list[str]:
     if not mends:
         return lines
     indent = " " * 12
-    why = f"{show(each.why, units)}" if isinstance(each.why, Figure) else each.why
-    said = [f"Why: {why}"] if why else []
+    said = [f"Why: {reason_of(each)}"]
+    if isinstance(each.why, Figure):
+        said.append(f"Here: {names.title(each.why)}, {show(each.why, units)}")
+    elif each.why and each.why != reason_of(each):
+        said.append(f"Here: {each.why}")
     if each.threshold:
         said.append(f"Limit used: {each.threshold}")
     said += [f"To mend: {mend.words}" for mend in each.mends]

@@ -64,7 +64,8 @@ def _answer(figure: Figure, preset: Preset) -> tuple[str, str]:
     if isinstance(origin, Leaf) and origin.unit == shown.unit.text and origin.places is not None:
         return written(origin.typed_value, origin.places, shown.unit, preset), unit_text(shown.unit)
     places = visible_places(exact, shown.places)
-    return written(rounded(exact, places), places, shown.unit, preset), unit_text(shown.unit)
+    keeps = figure.dimension.absolute
+    return written(rounded(exact, places), places, shown.unit, preset, keeps), unit_text(shown.unit)
 
 
 def _formula(figure: Figure, formula: Formula, preset: Preset, names: Names) -> Working:

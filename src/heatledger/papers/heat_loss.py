@@ -82,7 +82,7 @@ def _band(paper: HeatLossPaper) -> Drawing:
 
 def _cause(each: CauseLine, largest: float) -> Drawing:
     amounts, texts = {each.cause: each.amount}, {each.cause: each.loss.text}
-    return cause_bar(each.name, amounts, texts, largest, width=76.0)
+    return cause_bar(each.name, amounts, texts, largest, width=72.0)
 
 
 def _room(room: RoomLine, largest: float) -> Drawing:

@@ -84,7 +84,7 @@ def finding_line(each: Finding, design: Design, found: Addresses) -> data.Findin
         Weight.DECIDE: "decide",
         Weight.NOTE: "note",
     }
-    why, key = str(each.why), ""
+    why, key = _sentence(str(each.why)), ""
     if isinstance(each.why, Figure):
         why = f"{headed(each.why, design, 'House')}: {show(each.why, found.units)}."
         key = found.key(each.why)
@@ -95,6 +95,11 @@ def finding_line(each: Finding, design: Design, found: Addresses) -> data.Findin
         weights[each.weight], where, text, why, tuple(mend.words for mend in each.mends), key, decided,
         source(each.citation),
     )  # fmt: skip
+
+
+def _sentence(text: str) -> str:
+    """The text with a capital in front and a stop at its end."""
+    return f"{text[:1].upper()}{text[1:]}{'' if text[-1:] in '.:;' else '.'}"
 
 
 def not_checked_lines(design: Design) -> tuple[str, ...]:

@@ -43,7 +43,17 @@ def things_at(path: str, job: Job) -> tuple[list[str], list[str]]:
             break
         among = getattr(at, step, None)
         thing = among.get(steps[i + 1]) if isinstance(among, dict) else None
-        things.append(str(getattr(thing, "name", "") or words_of(steps[i + 1].replace("-", " "))))
+        things.append(_name_of(thing, steps[i + 1], job))
         at = thing
         i += 2
     return things, steps[i:]
+
+
+def _name_of(thing: object, id: str, job: Job) -> str:
+    """What a thing is called; a surface that another space gave says whose it is."""
+    name = str(getattr(thing, "name", "") or words_of(id.replace("-", " ")))
+    giver = str(getattr(thing, "from_other", "")).split("/")
+    if len(giver) < 2:
+        return name
+    owner = getattr(job, giver[0], {}).get(giver[1])
+    return f"{name} of {getattr(owner, 'name', giver[1])}"

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from heatledger.job.model import Air, Beyond, Job, Unheated
+from heatledger.job.model import Beyond, Job, Unheated
 from heatledger.ledger.dimensions import TEMPERATURE, AirChanges, Conductance, HeatRate, Temperature, Volume
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.results import result
@@ -32,11 +32,15 @@ from heatledger.steps.surfaces import (
 
 @result
 class Boundary:
-    """One thing an unheated space exchanges heat through: how well, and to what."""
+    """One thing an unheated space exchanges heat through: how well, and to what.
+
+    ``toward`` is what it would send into the space at outdoor temperature, where that is asked for.
+    """
 
     name: str
     beyond: Beyond
     conductance: Conductance
+    toward: HeatRate | None = None
 
 
 @result
@@ -73,11 +77,13 @@ class _Parts:
 
 def unheated_spaces(job: Job, site: SiteConditions) -> dict[str, UnheatedSpace]:
     """Every unheated space of the house with its temperature on the design day."""
-    parts = {id: _parts(space, site, job.air) for id, space in job.unheated.items()}
+    parts = {id: _parts(space, site) for id, space in job.unheated.items()}
     temperatures: dict[str, Figure] = {}
     for group in _groups(parts):
         if len(group) == 1:
-            temperatures[group[0]] = _alone(parts[group[0]], job, site)
+            id = group[0]
+            parts[id] = _with_heats(parts[id], job, site)
+            temperatures[id] = _alone(parts[id], site)
         else:
             temperatures |= _together({id: parts[id] for id in group}, job, site)
     return {
@@ -99,7 +105,7 @@ def temperature_beyond(
     return site.ground if beyond.kind == "ground" else site.outdoor
 
 
-def _parts(space: Unheated, site: SiteConditions, house_air: Air | None) -> _Parts:
+def _parts(space: Unheated, site: SiteConditions) -> _Parts:
     surfaces: dict[str, Boundary] = {}
     for id, surface in space.surfaces.items():
         gross = gross_area(surface, space)
@@ -135,15 +141,20 @@ def _space_air(space: Unheated, site: SiteConditions) -> SpaceAir | None:
     return SpaceAir(volume, changes, through)
 
 
-def _alone(parts: _Parts, job: Job, site: SiteConditions) -> Figure:
-    heats = [
-        heat_toward(
-            conductance=each.conductance,
-            beyond=temperature_beyond(each.beyond, job, site, {}),
-            outdoor=site.outdoor,
-        )
-        for each in parts.to("room", "neighbor", "ground")
-    ]
+def _with_heats(parts: _Parts, job: Job, site: SiteConditions) -> _Parts:
+    """The same parts with what each room, neighbor and the ground would send into the space."""
+    surfaces = {}
+    for id, each in parts.surfaces.items():
+        toward = None
+        if each.beyond.kind != "outdoors":
+            there = temperature_beyond(each.beyond, job, site, {})
+            toward = heat_toward(conductance=each.conductance, beyond=there, outdoor=site.outdoor)
+        surfaces[id] = Boundary(each.name, each.beyond, each.conductance, toward)
+    return _Parts(parts.space, surfaces, parts.air)
+
+
+def _alone(parts: _Parts, site: SiteConditions) -> Figure:
+    heats = [each.toward for each in parts.surfaces.values() if each.toward is not None]
     if parts.space.heat is not None:
         heats.append(parts.space.heat)
     conductances = [each.conductance for each in parts.surfaces.values()]
