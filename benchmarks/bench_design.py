@@ -1,4 +1,4 @@
-"""How long a designer waits: ``design()`` of the demo house, with and without an earlier design, and the band.
+"""How long a designer waits: ``design()`` of the demo house, with and without an earlier one, and the band.
 
 The budgets are absolute (4 ms and 2 ms on two shared cores), so each is set against a floor of one
 millisecond of busy work measured in the same run.

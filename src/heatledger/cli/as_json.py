@@ -9,8 +9,10 @@ from math import isnan
 from typing import Any
 
 from heatledger import __version__
+from heatledger.cli.findings_text import reason_of
 from heatledger.cli.sheet import CAUTION
 from heatledger.ledger.figures import Figure, Leaf
+from heatledger.ledger.findings import Finding
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show
 from heatledger.steps.design import Design
@@ -22,24 +24,47 @@ def design_as_data(house: Design, units: Preset) -> dict[str, Any]:
     job, whole = house.job, band(house, "house/loss")
     return {
         "version": __version__,
-        "job": {"name": job.name, "address": job.address, "date": job.date, "prepared_by": job.prepared_by,
-                "invented": job.invented, "edition": job.edition, "what_ifs": list(job.laid)},
+        "job": {
+            "name": job.name,
+            "address": job.address,
+            "date": job.date,
+            "prepared_by": job.prepared_by,
+            "invented": job.invented,
+            "edition": job.edition,
+            "what_ifs": list(job.laid),
+        },
         "units": units.name,
         "figures": {path: _figure(figure, units) for path, figure in house.figures.items()},
-        "house_loss_band": {"low_si": _number(whole.low), "high_si": _number(whole.high), "meaning": SENTENCE},
-        "findings": [
-            {"id": each.id, "where": each.where, "weight": each.weight.value, "what": each.what,
-             "why": show(each.why, units) if isinstance(each.why, Figure) else each.why,
-             "mends": [{"words": mend.words, "changes": [dict(one) for one in mend.changes]} for mend in each.mends],
-             "source": str(each.citation), "standing": each.citation.standing.value, "caution": each.caution,
-             "decided": None if each.decided is None else each.decided.words}
-            for each in house.findings
-        ],
+        "house_loss_band": {
+            "low_si": _number(whole.low),
+            "high_si": _number(whole.high),
+            "meaning": SENTENCE,
+        },
+        "findings": [_finding(each, units) for each in house.findings],
         "not_checked": [
-            {"id": each.id, "where": each.where, "for_want_of": each.for_want_of} for each in house.not_checked
+            {"id": each.id, "where": each.where, "for_want_of": each.for_want_of}
+            for each in house.not_checked
         ],
         "caution": CAUTION,
-    }  # fmt: skip
+    }
+
+
+def _finding(each: Finding, units: Preset) -> dict[str, Any]:
+    return {
+        "id": each.id,
+        "where": each.where,
+        "weight": each.weight.value,
+        "what": each.what,
+        "reason": reason_of(each),
+        "why": show(each.why, units) if isinstance(each.why, Figure) else each.why,
+        "mends": [
+            {"words": mend.words, "changes": [dict(one) for one in mend.changes]} for mend in each.mends
+        ],
+        "source": str(each.citation),
+        "standing": each.citation.standing.value,
+        "caution": each.caution,
+        "decided": None if each.decided is None else each.decided.words,
+    }
 
 
 def _figure(figure: Figure, units: Preset) -> dict[str, Any]:

@@ -31,7 +31,7 @@ what_if_option = click.option(
 
 
 def read(job_file: Path, what_ifs: tuple[str, ...] = ()) -> Job:
-    """The job in a file with its what-ifs laid over it; says what is wrong and ends when it cannot be read."""
+    """The job in a file with its what-ifs laid over it; when it cannot be read, says why and ends."""
     try:
         job = load_job(job_file)
         return job.with_what_ifs(*what_ifs) if what_ifs else job

@@ -13,8 +13,10 @@ DEMO_JOBS = ("ferrow-house.yaml", "lerch-cottage.yaml")
 
 
 @click.command("demo")
-@click.option("--to", "folder", type=click.Path(path_type=Path), default=Path("heatledger-demo"), show_default=True,
-              help="Folder for the job files and the papers.")  # fmt: skip
+@click.option(
+    "--to", "folder", type=click.Path(path_type=Path), default=Path("heatledger-demo"),
+    show_default=True, help="Folder for the job files and the papers.",
+)  # fmt: skip
 @units_option
 def command(folder: Path, units: str | None) -> None:
     """Design two invented houses: the first on screen, both as job files and papers."""

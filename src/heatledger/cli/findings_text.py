@@ -23,9 +23,9 @@ def findings_lines(house: Design, units: Preset, mends: bool = False) -> list[st
     if mends and house.not_checked:
         lines.append("")
         lines.append("Not checked, for want of what is named:")
-        for each in house.not_checked:
-            at = f" ({each.where})" if each.where else ""
-            text = f"{each.id}{at}: {each.for_want_of}"
+        for open_one in house.not_checked:
+            at = f" ({open_one.where})" if open_one.where else ""
+            text = f"{open_one.id}{at}: {open_one.for_want_of}"
             lines += textwrap.wrap(text, WIDTH, initial_indent="  ", subsequent_indent="    ")
     return lines
 

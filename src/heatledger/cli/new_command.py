@@ -12,8 +12,10 @@ from heatledger.ledger.presets import PRESETS
 
 @click.command("new")
 @click.argument("job_file", metavar="JOB", type=click.Path(path_type=Path))
-@click.option("--units", type=click.Choice(list(PRESETS), case_sensitive=False), default="us", show_default=True,
-              help="Units the starter job is written in.")  # fmt: skip
+@click.option(
+    "--units", type=click.Choice(list(PRESETS), case_sensitive=False), default="us",
+    show_default=True, help="Units the starter job is written in.",
+)  # fmt: skip
 def command(job_file: Path, units: str) -> None:
     """Write a commented job of two rooms to fill in. An existing file is left alone."""
     from heatledger.job.starter import starter_job

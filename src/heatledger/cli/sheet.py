@@ -113,9 +113,8 @@ def _band(house: Design, units: Preset) -> list[str]:
     if loss.is_missing:
         return []
     made = band(house, "house/loss")
-    lines = [
-        f"Design load {show_speaking(loss, units)}, likely {show_range(made.low, made.high, units, loss.dimension)}."
-    ]
+    likely = show_range(made.low, made.high, units, loss.dimension)
+    lines = [f"Design load {show_speaking(loss, units)}, likely {likely}."]
     lines += textwrap.wrap(SENTENCE, WIDTH)
     lines.append("What matters most:")
     for each in made.swings[:5]:

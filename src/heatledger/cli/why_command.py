@@ -52,7 +52,8 @@ def command(
         paths = [each for each in house if each == wanted or each.startswith(f"{wanted}/" if wanted else "")]
         if not paths:
             say(
-                f"No path begins with {wanted!r}. The nearest are: {', '.join(house.nearest(wanted)) or 'none'}."
+                f"No path begins with {wanted!r}. "
+                f"The nearest are: {', '.join(house.nearest(wanted)) or 'none'}."
             )
             end(WRONG_USE)
         width = max(len(each) for each in paths)
