@@ -90,7 +90,7 @@ class Formula:
 
 
 FORMULAS: dict[str, Formula] = {}
-"""Every formula that has been imported, by name."""
+"""Every formula that has been imported, by module and name."""
 
 
 def formula(
@@ -115,7 +115,7 @@ def formula(
         wrapper.__doc__, wrapper.__module__ = function.__doc__, function.__module__
         wrapper.__wrapped__ = function
         wrapper.formula = made
-        FORMULAS[made.name] = made
+        FORMULAS[f"{made.module}.{made.name}"] = made
         return wrapper  # type: ignore[no-any-return]
 
     return decorate
