@@ -12,7 +12,7 @@ from heatledger.ledger.show import show, show_percent, show_range, show_speaking
 from heatledger.steps.design import Design
 from heatledger.steps.losses import RoomLoss
 from heatledger.steps.surfaces import CAUSES
-from heatledger.studies.uncertainty import SENTENCE, band
+from heatledger.studies.uncertainty import SENTENCE, band, half_range_text
 
 WIDTH = 80
 NAME = 18
@@ -118,7 +118,7 @@ def _band(house: Design, units: Preset) -> list[str]:
     lines += textwrap.wrap(SENTENCE, WIDTH)
     lines.append("What matters most:")
     for each in made.swings[:5]:
-        about = ", ".join(part for part in (each.known, plus_or_minus(each.half_range)) if part)
+        about = ", ".join(part for part in (each.known, half_range_text(each, units)) if part)
         said = f"± {show(each.swing, units, loss.dimension)}"
         lines.append(f"  {_short(each.words, 38):<38} {_short(about, 24):<24} {said:>14}")
     if len(made.swings) > 5:
@@ -126,8 +126,3 @@ def _band(house: Design, units: Preset) -> list[str]:
     below = [each for each in house.losses.rooms.values() if exceeds(0.0, float(each.loss))]
     lines += [f"{each.name} gains heat from its neighbors and needs none of its own." for each in below]
     return lines
-
-
-def plus_or_minus(half_range: str) -> str:
-    """``± 15 %`` for a half-range that is a number; words stay words."""
-    return f"± {half_range}" if half_range[:1].isdigit() else half_range

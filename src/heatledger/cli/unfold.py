@@ -2,17 +2,27 @@
 
 from __future__ import annotations
 
-from heatledger.ledger.as_text import as_text
+import textwrap
+from math import sqrt
+
+from heatledger.cli.sheet import WIDTH
+from heatledger.ledger.as_text import GLUE, as_text
 from heatledger.ledger.compose import working_of
+from heatledger.ledger.dimensions import TEMPERATURE_DIFFERENCE
 from heatledger.ledger.figures import Figure, Placed, flat
 from heatledger.ledger.presets import Preset
-from heatledger.ledger.show import show
+from heatledger.ledger.show import show, show_range
+from heatledger.steps.design import DesignNames
+from heatledger.studies.uncertainty import band_of, half_range_text
+
+MOST_SWINGS = 5
+MOST_USES = 6
 
 
 def unfolded(found: Placed, units: Preset, levels: int) -> str:
     """The working of a figure and of what it is built on, ``levels`` deep."""
     names = found.names
-    blocks = [_headed(found.original, found, units)]
+    blocks = [as_text(working_of(found.original, units, names))]
     seen = {id(found.original)}
     layer = [found.original]
     for _ in range(levels):
@@ -26,14 +36,45 @@ def unfolded(found: Placed, units: Preset, levels: int) -> str:
         layer = below
         if not layer:
             break
-    # Losses built on it first; shares and losses per area say less.
-    uses = sorted(names.uses(found.original), key=lambda each: each.dimension is not found.dimension)
-    if uses:
-        said = [f"{show(each, units)} {names.title(each)} ({names.path(each)})" for each in uses[:6]]
-        more = f"\n    and {len(uses) - 6} more" if len(uses) > 6 else ""
-        blocks[0] += "\n\n    Goes into\n      " + "\n      ".join(said) + more
+    blocks[0] += _likely(found, units) + _goes_into(found, units)
     return "\n\n".join(blocks)
 
 
-def _headed(figure: Figure, found: Placed, units: Preset) -> str:
-    return as_text(working_of(figure, units, found.names))
+def _likely(found: Placed, units: Preset) -> str:
+    """The first-order band and how it comes about: half-range times slope, squares added, root taken."""
+    if not isinstance(found.names, DesignNames) or not found.inputs or found.is_missing:
+        return ""
+    made = band_of(found.original, found.names.design)
+    if not made.swings:
+        return ""
+    dimension = found.dimension
+    step = TEMPERATURE_DIFFERENCE if dimension.absolute else dimension
+    lines = [
+        f"Likely {show_range(made.low, made.high, units, dimension)}, if entries are off by as much as listed"
+    ]
+    for each in made.swings[:MOST_SWINGS]:
+        entry = f", {show(each.entries[0], units)}" if len(each.entries) == 1 else ""
+        off = half_range_text(each, units).replace(" ", GLUE)
+        lines.append(f"  ± {show(each.swing, units, step)}  {each.words}{entry} {off}, {each.known}")
+    rest = made.swings[MOST_SWINGS:]
+    if rest:
+        together = sqrt(sum(each.swing**2 for each in rest))
+        lines.append(f"  ± {show(together, units, step)}  {len(rest)} smaller ones together")
+    lines.append(f"  squares added, root taken: ± {show(made.half, units, step)}")
+    wrapped = [
+        part.replace(GLUE, " ")
+        for line in lines
+        for part in textwrap.wrap(line, WIDTH - 4, subsequent_indent=" " * 8)
+    ]
+    return "\n\n    " + "\n    ".join(wrapped)
+
+
+def _goes_into(found: Placed, units: Preset) -> str:
+    """What is built on it; losses first, since shares and losses per area say less."""
+    names = found.names
+    uses = sorted(names.uses(found.original), key=lambda each: each.dimension is not found.dimension)
+    if not uses:
+        return ""
+    said = [f"{show(each, units)} {names.title(each)} ({names.path(each)})" for each in uses[:MOST_USES]]
+    more = f"\n    and {len(uses) - MOST_USES} more" if len(uses) > MOST_USES else ""
+    return "\n\n    Goes into\n      " + "\n      ".join(said) + more

@@ -22,7 +22,7 @@ from heatledger.ledger.in_words import formula_in_words
 from heatledger.ledger.layout import Setting
 from heatledger.ledger.pencil import Penciled, pencil
 from heatledger.ledger.presets import Preset
-from heatledger.ledger.show import show
+from heatledger.ledger.show import show, show_half_range
 from heatledger.ledger.solving import Solved
 from heatledger.ledger.sources import Citation
 from heatledger.ledger.symbols import Const, walk
@@ -140,8 +140,7 @@ def _input_line(words: str, figure: Figure, preset: Preset, names: Names) -> Inp
         typed = f'"{origin.typed}"' if origin.typed else ""
         where = names.place(figure)
         text = ", ".join(each for each in (typed, where) if each)
-        if origin.half_range_words:
-            known = f"{known}, {origin.half_range_words}"
+        known = ", ".join(each for each in (known, show_half_range(figure, preset)) if each)
     elif isinstance(origin, Choice):
         text = f"{origin.rule}, {origin.winner}"
     else:

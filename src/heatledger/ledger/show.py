@@ -202,3 +202,18 @@ def show_percent(share: float, places: int = 0) -> str:
     if isnan(share):
         return NOT_KNOWN
     return f"{number_text(float(_EXACT.multiply(Decimal(repr(float(share))), Decimal(100))), places)} %"
+
+
+def show_half_range(entry: Figure, units: Preset) -> str:
+    """How far an entry may be off either way: ``± 15 %``, or ``± 4 °F`` in the reader's unit.
+
+    Empty for an entry that is taken as exact.
+    """
+    origin = entry.origin
+    if not isinstance(origin, Leaf) or not origin.half_range:
+        return ""
+    words = origin.half_range_words.partition(",")[0]
+    if words.endswith("%"):
+        return f"± {words}"
+    step = d.TEMPERATURE_DIFFERENCE if entry.dimension.absolute else entry.dimension
+    return f"± {show(origin.half_range, units, step)}"

@@ -15,7 +15,7 @@ from heatledger.papers.words import amount, height_above_sea, whole, without_uni
 from heatledger.papers.workings_from import known_of
 from heatledger.steps.design import Design
 from heatledger.studies.by_cause import causes_of
-from heatledger.studies.uncertainty import SENTENCE, Band, Swing
+from heatledger.studies.uncertainty import SENTENCE, Band, Swing, half_range_text
 
 TITLE = "Heat loss of the house"
 NAMES = {
@@ -161,7 +161,8 @@ def matters(design: Design, found: Addresses, swings: tuple[Swing, ...]) -> tupl
     for each, cause in zip(shown, causes_of(design, shown), strict=True):
         entry = each.entries[0] if len(each.entries) == 1 else None
         name = headed(entry, design, "House") if entry is not None else each.words
-        value = f"{show(entry, units)}, ± {each.half_range}" if entry is not None else f"± {each.half_range}"
+        off = half_range_text(each, units)
+        value = f"{show(entry, units)}, {off}" if entry is not None else off
         swing = show(each.swing, units, loss.dimension, places=0)
         lines.append(data.Matter(
             name, value, f"± {without_unit(swing, loss, units)}", each.swing, cause,

@@ -13,7 +13,9 @@ from math import isnan, sqrt
 
 from heatledger.ledger.dimensions import AREA, LENGTH, VOLUME
 from heatledger.ledger.figures import Figure, Leaf, Placed, ancestors
+from heatledger.ledger.presets import Preset
 from heatledger.ledger.replay import carry_back
+from heatledger.ledger.show import show_half_range
 from heatledger.steps.design import Design
 
 SENTENCE = (
@@ -70,6 +72,11 @@ def band_of(figure: Figure, design: Design) -> Band:
     half = sqrt(sum(move * move for _, move in moving if not isnan(move)))
     value = float(figure)
     return Band(figure, value - half, value + half, tuple(_ranked(moving, design)))
+
+
+def half_range_text(swing: Swing, units: Preset) -> str:
+    """``± 15 %``, or ``± 4 °F`` in the reader's own unit; words where entries differ."""
+    return show_half_range(swing.entries[0], units) if len(swing.entries) == 1 else swing.half_range
 
 
 def _ranked(moving: Iterable[tuple[Figure, float]], design: Design) -> list[Swing]:
