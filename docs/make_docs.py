@@ -24,6 +24,10 @@ from heatledger.ledger.sources import Citation, bibliography
 from heatledger.ledger.symbols import Const, walk
 
 HERE = Path(__file__).resolve().parent
+sys.path.insert(0, str(HERE))
+
+from made_from_job import catalog_page, job_file_page  # noqa: E402
+
 POWERS = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 MADE = "<!-- Made by docs/make_docs.py from the code: change it there, then run make docs. -->\n"
 
@@ -180,7 +184,13 @@ def sources_page() -> str:
 
 def pages() -> dict[str, str]:
     """Every page that is made, by its path below docs/."""
-    return {**formula_pages(), "look-up/words.md": words_page(), "look-up/sources.md": sources_page()}
+    return {
+        **formula_pages(),
+        "look-up/words.md": words_page(),
+        "look-up/sources.md": sources_page(),
+        "look-up/job-file.md": job_file_page(MADE),
+        "look-up/catalog.md": catalog_page(MADE),
+    }
 
 
 def stale() -> list[Path]:

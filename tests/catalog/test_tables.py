@@ -11,9 +11,10 @@ import pytest
 from heatledger.catalog.faults import KINDS, QUANTITIES
 from heatledger.catalog.loader import (
     CONSTRUCTION_TABLES,
-    air_changes_for,
+    air_changes_rows,
     constructions,
     load_table,
+    row_for_sides,
     row_leaf,
 )
 from heatledger.ledger.dimensions import AIR_CHANGES, EDGE_LOSS, RESISTANCE, TRANSMITTANCE
@@ -94,16 +95,16 @@ def test_a_leaf_says_where_it_comes_from():
 
 @pytest.mark.parametrize(("sides", "changes"), [(0, 0.5), (1, 1.0), (2, 1.5), (3, 2.0), (4, 2.0)])
 def test_air_changes_by_sides(sides, changes):
-    figure = air_changes_for(sides)
+    figure = air_changes_rows()[row_for_sides(sides)]
     assert figure.dimension is AIR_CHANGES
     assert float(figure) * 3600 == pytest.approx(changes)
     assert figure.origin.citation.standing is MEMORY
 
 
 def test_an_entrance_hall_and_a_room_without_sense():
-    assert float(air_changes_for(1, entrance_hall=True)) * 3600 == pytest.approx(2.0)
+    assert float(air_changes_rows()["entrance-hall"]) * 3600 == pytest.approx(2.0)
     with pytest.raises(ValueError, match="-1 exposed sides"):
-        air_changes_for(-1)
+        row_for_sides(-1)
 
 
 def test_soil_from_low_to_high():

@@ -9,7 +9,7 @@ import pytest
 from heatledger.drawings.band_rule import band_rule
 from heatledger.drawings.cause_bar import cause_bar, cause_swatch, swing_bar
 from heatledger.drawings.hatches import CAUSES
-from heatledger.drawings.house_section import Storeys, Stream, house_section
+from heatledger.drawings.house_section import Layer, Stack, Stream, house_section
 from heatledger.drawings.shapes import Drawing, Words, line
 from heatledger.drawings.to_svg import to_svg
 
@@ -20,7 +20,7 @@ def drawings() -> list[Drawing]:
     amounts = {cause: 1000.0 + spot for spot, cause in enumerate(CAUSES)}
     streams = tuple(Stream(each, each, amounts[each], "17 %", "1,000") for each in CAUSES)
     return [
-        house_section("Where the heat goes", Storeys(("21 °C",), "−8 °C", "slab"), streams, "W"),
+        house_section("Where the heat goes", Stack((Layer("21 °C"),), "−8 °C", "slab"), streams, "W"),
         band_rule("Likely range", 9700, 11500, 10600, ((10900, "bills"),)),
         cause_bar("Study", amounts, dict.fromkeys(CAUSES, "1,000"), 7000.0),
         swing_bar("Air", "± 500", "air", 500, 500),

@@ -57,4 +57,6 @@ def test_a_figure_without_a_value_stands_in_its_place() -> None:
 
 def test_the_smallest_job_there_is() -> None:
     job = read_job("format: 1\nunits: metric\n")
-    assert [each.path for each in missing_entries(job)] == ["rooms", "site/outdoor", "site/elevation"]
+    assert [each.path for each in missing_entries(job)] == [
+        "rooms", "site/outdoor", "site/indoor", "site/elevation",
+    ]  # fmt: skip

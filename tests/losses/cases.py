@@ -70,6 +70,7 @@ def closet(indoor: str, outside: str = "") -> Changes:
 BEDROOM, KITCHEN, CABIN = "rooms/bedroom-1", "rooms/kitchen", "rooms/cabin"
 SOUTH = f"{CABIN}/surfaces/south"
 EDGE = "0.45 Btu/(h·ft·°F)"
+BELOW = "unheated/basement/surfaces/below"
 GARAGE_WALL = "rooms/living/surfaces/garage-wall"
 SKY = "rooms/living/surfaces/ceiling/openings/sky"
 ROW = "frame-wall-2x6-r-21"
@@ -210,6 +211,12 @@ CASES = (
     Case("code-not-named", "ranch", "codes", to(f"{BEDROOM}/indoor", "66 °F"), to(f"{BEDROOM}/indoor",
          "66 °F"), "",
          "", "codes: {named: the code of the town}"),
+    Case("no-rooms-yet", "tiny", "rooms", gone(CABIN), []),
+    Case("outside-the-range-of-a-formula", "brick", f"{BELOW}/bottom", to(f"{BELOW}/bottom", "9.9 ft"),
+         to(f"{BELOW}/bottom", "9.8 ft")),
+    Case("section-not-read-yet", "ranch", "hot_water", [], [], "", "hot_water: {tank: 40 gal}",
+         "codes: {named: the code of the town}"),
+    Case("measured-outside", "ranch", "measured", to("measured", "outside"), []),
     Case("decision-without-finding", "ranch", "decisions/openings-over-wall", [], [], "",
          "decisions: {openings-over-wall: {is: kept, because: it was measured}}", ""),
 )  # fmt: skip

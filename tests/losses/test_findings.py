@@ -10,8 +10,9 @@ from heatledger.job.model import Job
 from heatledger.ledger.findings import Finding, Weight
 from heatledger.steps.design import design
 from heatledger.steps.review import KINDS, review
-from tests.losses.cases import CASES, Case
+from tests.losses.cases import Case
 from tests.losses.houses import NOTES, TEXTS, house
+from tests.losses.slip_cases import ALL_CASES as CASES
 
 ORDER = {Weight.NOTE: 0, Weight.DECIDE: 1, Weight.MUST_FIX: 2}
 

@@ -202,7 +202,7 @@ def test_no_missing_entry_stops_the_review(gone: str) -> None:
 def test_a_house_without_a_stated_area_or_year_says_what_it_wants() -> None:
     job = read_job(TEXTS["attic"].replace("built: 1935", "").replace("heated_floor_area: 720 "
                                                                      "ft2", "").replace(
-        "known: measured", "known: told", 1))  # fmt: skip
+        "known: measured", "known: told"))  # fmt: skip
     wanting = {each.id: each.for_want_of for each in review(design(job))[1]}
     assert wanting["floor-areas-disagree"] == "the heated floor area as stated"
     assert wanting["air-and-glass-not-leading"] == "the year the house was built"

@@ -131,7 +131,7 @@ def test_what_a_room_gives_a_space_is_what_the_space_takes(made: Numbers) -> Non
     done = build(made)
     cellar = done.losses.unheated["cellar"]
     for id, room in done.losses.rooms.items():
-        taken = float(cellar.surfaces[f"{id}-floor"].conductance) * (
+        taken = float(cellar.surfaces[f"{id}.floor"].conductance) * (
             float(room.indoor) - float(cellar.temperature)
         )
         assert near(room.surfaces["floor"].loss, taken)

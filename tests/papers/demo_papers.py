@@ -13,8 +13,8 @@ from heatledger.papers.addresses import Addresses
 from heatledger.papers.from_design import heat_loss_paper
 from heatledger.papers.groups import addresses
 from heatledger.papers.heat_loss_data import HeatLossPaper
-from heatledger.papers.parts import parts_of_house
 from heatledger.steps.design import Design, design
+from heatledger.studies.parts import parts_of_house
 
 HOUSES = ("ferrow-house", "lerch-cottage")
 

@@ -45,7 +45,7 @@ def words_of(content: bytes) -> str:
 
 
 # Names that choose a drawing, a face or a shape, and the line for an empty list.
-UNSPOKEN = {"cause", "kind", "language", "weight", "below", "findings_none", "group"}
+UNSPOKEN = {"cause", "kind", "language", "weight", "base", "called", "findings_none", "group"}
 
 
 def printed(thing: Any) -> Iterator[str]:

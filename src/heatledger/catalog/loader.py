@@ -178,20 +178,26 @@ def row_leaf(row: ConstructionRow, words: str = "") -> Figure:
     )  # fmt: skip
 
 
-def air_changes_for(sides: int, entrance_hall: bool = False) -> Figure:
-    """Air changes of a room by how many of its sides have windows or outside doors, as a leaf.
+def air_changes_rows() -> dict[str, Figure]:
+    """Air changes of a room by the sides that have windows or outside doors: the leaf of each row."""
+    table = load_table("air_changes_by_sides")
+    return {
+        key: _cell(
+            AIR_CHANGES, f"catalog/{table.name}/{key}/changes", "air changes", row.typed["changes"],
+            table.columns["changes"], row.citation, _beside(table, key, "changes"),
+        )
+        for key, row in table.rows.items()
+    }  # fmt: skip
 
-    More than three sides count as three. Raises ``ValueError`` for a negative number of sides.
+
+def row_for_sides(sides: int) -> str:
+    """Key of the row for a number of exposed sides; more than three count as three.
+
+    Raises ``ValueError`` for a negative number.
     """
     if sides < 0:
         raise ValueError(f"a room cannot have {sides} exposed sides")
-    table = load_table("air_changes_by_sides")
-    key = ("no-side", "one-side", "two-sides", "three-sides")[min(sides, 3)]
-    row = table.rows["entrance-hall" if entrance_hall else key]
-    return _cell(
-        AIR_CHANGES, f"catalog/{table.name}/{row.key}/changes", "air changes", row.typed["changes"],
-        table.columns["changes"], row.citation, _beside(table, row.key, "changes"),
-    )  # fmt: skip
+    return ("no-side", "one-side", "two-sides", "three-sides")[min(sides, 3)]
 
 
 def _cell(

@@ -28,7 +28,11 @@ def command(job_file: Path, units: str | None, what_ifs: tuple[str, ...]) -> Non
     missing = missing_entries(job)
     if missing:
         put(f"{len(missing)} {'entry is' if len(missing) == 1 else 'entries are'} missing:")
-        put("\n".join(f"  {path}: {words}" for path, words in missing))
+        put(
+            "\n".join(
+                f"  line {job.source.line_of(path)}  {path}: {words} not given yet" for path, words in missing
+            )
+        )
     house = design(job)
     lines = findings_lines(house, preset(units, job), mends=True)
     put("\n".join(lines) if lines else "No findings.")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -16,6 +17,7 @@ from heatledger.ledger.presets import PRESETS, Preset
 
 TO_MEND = 1
 WRONG_USE = 2
+WIDTH = 80
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -72,13 +74,25 @@ def _write(stream: Any, text: str) -> None:
     try:
         stream.write(text + "\n")
     except UnicodeEncodeError:
-        plain = text.translate(_PLAIN).encode(stream.encoding or "ascii", "replace")
+        plain = spelled_plainly(text).encode(stream.encoding or "ascii", "replace")
         stream.write(plain.decode(stream.encoding or "ascii") + "\n")
 
 
+def spelled_plainly(text: str) -> str:
+    """``text`` in plain signs only, with no digit lost: 12' 6 1/2", 10^-5, -2 deg F."""
+    text = re.sub(f"[{_RAISED}]+", lambda found: "^" + found.group().translate(_LOWERED), text)
+    text = re.sub("([0-9])(?=[½¼¾⅛⅜⅝⅞⅓⅔])", r"\1 ", text)
+    return text.translate(_PLAIN)
+
+
+_RAISED = "⁻⁰¹²³⁴⁵⁶⁷⁸⁹"
+_LOWERED = str.maketrans(_RAISED, "-0123456789")
 _PLAIN = str.maketrans({
-    "−": "-", "×": "x", "÷": "/", "·": "*", "°": " deg ", "²": "2", "³": "3", "′": "'", "″": '"', "▲": "!",
-    "◇": "?", "•": "-", "’": "'", "√": "sqrt", "≤": "<=", "≥": ">=", "\u202f": " ",
+    "−": "-", "×": "x", "÷": "/", "·": "*", "°": " deg ", "′": "'", "″": '"', "▲": "!",
+    "◇": "?", "•": "-", "’": "'", "‘": "'", "“": '"', "”": '"', "–": "-",
+    "…": "...", "✓": "+", "±": "+/-", "√": "sqrt", "≤": "<=", "≥": ">=", "π": "pi", "Δ": "d", "\u202f": " ",
+    "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3",
+    "⅔": "2/3",
 })  # fmt: skip
 
 

@@ -30,8 +30,7 @@ def command(folder: Path, units: str | None) -> None:
         folder.mkdir(parents=True, exist_ok=True)
         for name in DEMO_JOBS:
             text = resources.files("heatledger").joinpath("examples", name).read_text("utf-8")
-            (folder / name).write_text(text, "utf-8")
-            job = read(folder / name)
+            job = read(_put_down(folder / name, text))
             house, shown = design(job), preset(units, job)
             if name == DEMO_JOBS[0]:
                 put(design_sheet(house, shown))
@@ -49,3 +48,12 @@ def command(folder: Path, units: str | None) -> None:
     for path in ("house/loss", "rooms/kitchen/loss", "rooms/kitchen/surfaces/floor/loss --to-the-tape"):
         put(f"  heatledger why {first} {path}")
     end(0)
+
+
+def _put_down(target: Path, text: str) -> Path:
+    """Write a demo job; one that was edited since is left as it is and used."""
+    if target.exists() and target.read_text("utf-8") != text:
+        say(f"{target} was changed since it was written; it is left as it is and designed.")
+    else:
+        target.write_text(text, "utf-8")
+    return target

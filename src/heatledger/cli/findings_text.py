@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 
+from heatledger.cli.common import WIDTH
 from heatledger.ledger.figures import Figure, Names
 from heatledger.ledger.findings import Finding, Weight
 from heatledger.ledger.presets import Preset
@@ -12,7 +13,6 @@ from heatledger.steps.design import Design
 from heatledger.steps.review import KINDS
 
 SHAPES = {Weight.MUST_FIX: "▲ Must fix", Weight.DECIDE: "◇ Decide  ", Weight.NOTE: "• Note    "}
-WIDTH = 80
 
 
 def findings_lines(house: Design, units: Preset, mends: bool = False) -> list[str]:
@@ -54,7 +54,8 @@ def _finding(each: Finding, units: Preset, mends: bool, names: Names) -> list[st
         said.append(f"Limit used: {each.threshold}")
     said += [f"To mend: {mend.words}" for mend in each.mends]
     if each.decided:
-        said.append(f"Decided: {each.decided.words}; {each.decided.because} ({each.decided.by})")
+        parts = (each.decided.words, each.decided.because, each.decided.by)
+        said.append("Decided: " + "; ".join(part for part in parts if part))
     said.append(f"[{each.citation}; {each.citation.standing.value}]  {each.id} at {each.where or 'house'}")
     for line in said:
         lines += textwrap.wrap(line, WIDTH, initial_indent=indent, subsequent_indent=indent + "  ")

@@ -16,6 +16,7 @@ COMMANDS = {
     "papers": "Print the papers of a job as PDF.",
     "demo": "Design an invented house and print its paper.",
     "new": "Write a starter job to fill in.",
+    "catalog": "The constructions a job can take by name.",
     "schema": "The JSON Schema of the job file, for editors.",
 }
 """Every command with one line of help, so that help imports nothing."""

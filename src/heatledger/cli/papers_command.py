@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from heatledger.cli.common import (
+    TO_MEND,
     WRONG_USE,
     end,
     job_argument,
@@ -35,6 +36,7 @@ def command(
 ) -> None:
     """Print the papers of a job into a folder."""
     from heatledger.cli.waiting import step
+    from heatledger.papers.compile import PaperError
     from heatledger.papers.write import write_papers
     from heatledger.steps.design import design
 
@@ -43,6 +45,9 @@ def command(
     try:
         with step("Setting the papers"):
             written = write_papers(design(job), folder, units=shown, paper=paper or shown.paper)
+    except PaperError as fault:
+        say(f"The paper could not be set: {fault}")
+        end(TO_MEND)
     except OSError as fault:
         say(f"The papers could not be written to {folder}: {fault.strerror or fault}.")
         end(WRONG_USE)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 
+from heatledger.cli.common import WIDTH
 from heatledger.cli.findings_text import findings_lines
 from heatledger.ledger.dimensions import AREA
 from heatledger.ledger.figures import Figure, exceeds
@@ -14,17 +15,17 @@ from heatledger.steps.losses import RoomLoss
 from heatledger.steps.surfaces import CAUSES
 from heatledger.studies.uncertainty import SENTENCE, band, half_range_text
 
-WIDTH = 80
-NAME = 18
+NAME = 17
 COLUMN = 8
+LAST_COLUMN = 7
 CAUTION = (
     "Local code and licensed practice decide. Gas, vent, electrical and pressure work belongs to licensed "
-    "trades; keep a working carbon monoxide alarm on every storey and outside the bedrooms."
+    "trades; keep a working carbon monoxide alarm on every story and outside the bedrooms."
 )
 
 
 def design_sheet(house: Design, units: Preset) -> str:
-    """Heading, rooms by cause, storeys, the band and what matters most, findings, caution."""
+    """Heading, rooms by cause, stories, the band and what matters most, findings, caution."""
     lines = [*_heading(house, units), "", *_rooms(house, units), "", *_band(house, units)]
     missing = [each.name for each in house.losses.rooms.values() if each.loss.is_missing]
     if missing:
@@ -61,7 +62,7 @@ def _rooms(house: Design, units: Preset) -> list[str]:
     losses = house.losses
     causes = [cause for cause in CAUSES if cause in losses.house.causes]
     unit = units.shown(losses.house.loss.dimension).unit.text
-    per = f"per {units.shown(AREA).unit.text}"
+    per = f"/{units.shown(AREA).unit.text}"
     lines = [_line(f"Heat loss, {unit}", [*causes, "room", per])]
     for id, level in losses.levels.items():
         if len(losses.levels) > 1:
@@ -88,7 +89,11 @@ def _row(room: RoomLoss, causes: list[str], units: Preset) -> list[str]:
 
 
 def _line(name: str, cells: list[str]) -> str:
-    return _short(name, NAME).ljust(NAME) + "".join(f"{cell:>{COLUMN}}" for cell in cells)
+    widths = [COLUMN] * len(cells)
+    if len(cells) > 1 and name.strip() not in ("", "share"):
+        widths[-1] = LAST_COLUMN
+    row = "".join(f"{cell:>{width}}" for cell, width in zip(cells, widths, strict=True))
+    return _short(name, NAME).ljust(NAME) + row
 
 
 def _short(name: str, width: int) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 from math import sqrt
 
-from heatledger.cli.sheet import WIDTH
+from heatledger.cli.common import WIDTH
 from heatledger.ledger.as_text import GLUE, as_text
 from heatledger.ledger.compose import working_of
 from heatledger.ledger.dimensions import TEMPERATURE_DIFFERENCE
@@ -75,6 +75,10 @@ def _goes_into(found: Placed, units: Preset) -> str:
     uses = sorted(names.uses(found.original), key=lambda each: each.dimension is not found.dimension)
     if not uses:
         return ""
-    said = [f"{show(each, units)} {names.title(each)} ({names.path(each)})" for each in uses[:MOST_USES]]
-    more = f"\n    and {len(uses) - MOST_USES} more" if len(uses) > MOST_USES else ""
-    return "\n\n    Goes into\n      " + "\n      ".join(said) + more
+    lines = []
+    for each in uses[:MOST_USES]:
+        text = f"{show(each, units)}  {names.title(each)}: {names.path(each)}"
+        lines += textwrap.wrap(text, WIDTH - 6, subsequent_indent=" " * 4, break_long_words=False)
+    if len(uses) > MOST_USES:
+        lines.append(f"and {len(uses) - MOST_USES} more")
+    return "\n\n    Goes into\n      " + "\n      ".join(lines)

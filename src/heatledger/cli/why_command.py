@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from heatledger.cli.common import (
+    WIDTH,
     WRONG_USE,
     end,
     job_argument,
@@ -17,6 +18,8 @@ from heatledger.cli.common import (
     units_option,
     what_if_option,
 )
+
+PATH = 52
 
 
 @click.command("why")
@@ -56,11 +59,11 @@ def command(
                 f"The nearest are: {', '.join(house.nearest(wanted)) or 'none'}."
             )
             end(WRONG_USE)
-        width = max(len(each) for each in paths)
-        put("\n".join(f"{each:<{width}}  {show(house[each], reader)}" for each in paths))
+        put("\n".join(listed(each, show(house[each], reader)) for each in paths))
         end(0)
     try:
-        found = house[path]
+        whole = f"{path.strip('/')}/loss"
+        found = house[whole if path not in house and whole in house else path]
     except NoSuchFigure as fault:
         say(f"There is no figure at {path!r}.")
         if fault.near:
@@ -69,3 +72,9 @@ def command(
         end(WRONG_USE)
     put(unfolded(found, reader, 99 if to_the_tape else levels))
     end(0)
+
+
+def listed(path: str, shown: str) -> str:
+    """A path and its value on one line, or on two when they do not fit."""
+    line = f"{path:<{PATH}}  {shown}"
+    return line if len(line) <= WIDTH else f"{path}\n{'':<{PATH}}  {shown}"

@@ -91,6 +91,7 @@ CODES: dict[str, str] = {
     "surface-kind": "A window or door stands where a surface is expected.",
     "opening-kind": "A wall, ceiling or floor stands where an opening is expected.",
     "opening-not-here": "This kind of surface has no openings.",
+    "opening-below-grade": "A window or door stands in a surface against the ground.",
     "openings-over-surface": "The openings are larger than the surface they are in.",
     "ground-mismatch": "What is beyond does not go with the kind of construction.",
     "shared-surface-differs": "Two spaces give one surface between them differently.",

@@ -7,6 +7,7 @@ from os import PathLike
 from pathlib import Path
 from typing import Any
 
+from heatledger.job.air import read_air
 from heatledger.job.constructions import read_constructions
 from heatledger.job.errors import JobError, JobErrors
 from heatledger.job.files import file_text
@@ -18,7 +19,7 @@ from heatledger.job.quantities import Reader
 from heatledger.job.reading import offer, text_of
 from heatledger.job.shapes import EDITIONS, FORMAT, JOB, RESERVED, UNIT_NAMES
 from heatledger.job.shared import share_surfaces
-from heatledger.job.spaces import read_air, read_levels, read_neighbors, read_rooms, read_site, read_unheated
+from heatledger.job.spaces import read_levels, read_neighbors, read_rooms, read_site, read_unheated
 from heatledger.job.text import Mapping, Node, plain
 from heatledger.job.what_ifs import read_what_ifs
 from heatledger.ledger import dimensions as d

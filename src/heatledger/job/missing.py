@@ -29,7 +29,8 @@ def missing_entries(job: Job) -> list[MissingEntry]:
 
 def _needed(job: Job) -> Iterator[Figure | None]:
     site = job.site
-    yield from (site.outdoor, site.elevation)
+    # The loss for each degree is reckoned from the indoor temperature of the site in every house.
+    yield from (site.outdoor, site.indoor, site.elevation)
     spaces: list[Room | Unheated] = [*job.rooms.values(), *job.unheated.values()]
     if any(each.beyond.kind == "ground" for space in spaces for each in space.surfaces.values()):
         yield from (site.ground_temperature, site.ground_amplitude, site.soil_conductivity)
@@ -52,7 +53,7 @@ def _needed(job: Job) -> Iterator[Figure | None]:
 
 def _of_air(air: Air | None) -> Iterator[Figure | None]:
     if air is not None:
-        yield from (air.changes, air.exposed_sides)
+        yield air.changes
 
 
 def _of_surface(surface: Surface) -> Iterator[Figure | None]:

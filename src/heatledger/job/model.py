@@ -65,9 +65,12 @@ class Level:
 
 @dataclass(frozen=True)
 class Air:
-    """Air that leaks in: changes an hour, or the number of exposed sides."""
+    """Air that leaks in: changes an hour, given or looked up by the number of exposed sides.
 
-    changes: Figure | None
+    ``exposed_sides`` is None where the changes are given.
+    """
+
+    changes: Figure
     exposed_sides: Figure | None
 
 

@@ -15,7 +15,7 @@ from heatledger.job.text import Node
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Leaf, LeafKind, leaf, missing
 
-WITHOUT_OPENINGS = ("below-grade floor", "slab edge")
+BELOW_GRADE = ("below-grade wall", "below-grade floor")
 FITS = 1 + 1e-9
 """Openings as large as their surface are no error; this much is the rounding of the arithmetic."""
 
@@ -29,7 +29,14 @@ def read_openings(
     mapping = reader.mapping(node, here, "the openings")
     known = reader.known(mapping, here, values["known"])
     things = reader.things(node, here, "openings") if mapping.entries else {}
-    if things and kind in WITHOUT_OPENINGS:
+    if things and kind in BELOW_GRADE:
+        reader.error(
+            "opening-below-grade",
+            here,
+            f"A {kind} lies against the ground, so no window or door in it can lose heat to outdoors.",
+            "Give the part above grade as a wall of its own with  beyond: outdoors  and put them there.",
+        )
+    elif things and kind == "slab edge":
         reader.error(
             "opening-not-here",
             here,

@@ -16,7 +16,7 @@ from heatledger.ledger.dimensions import Dimension
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, leaf, missing
 from heatledger.ledger.notation import NotationError, Reading, read
 
-PATH = re.compile(r"[a-z0-9][a-z0-9_-]*(/[a-z0-9][a-z0-9_-]*)*\Z")
+PATH = re.compile(r"[a-z0-9][a-z0-9_.-]*(/[a-z0-9][a-z0-9_.-]*)*\Z")
 BY_UNIT: tuple[Dimension, ...] = (
     d.HEAT_RATE, d.AREA, d.LENGTH, d.VOLUME, d.TEMPERATURE, d.TEMPERATURE_DIFFERENCE, d.TRANSMITTANCE,
     d.RESISTANCE, d.EDGE_LOSS, d.CONDUCTANCE, d.HEAT_FLUX, d.AIR_CHANGES, d.AIR_FLOW, d.VOLUME_FLOW,

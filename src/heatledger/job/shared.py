@@ -1,8 +1,9 @@
 """A surface between two spaces is given once; the other space gets it here.
 
-In the other space it stands under the id of the space that gave it and its own id
-(``unheated/basement/surfaces/kitchen-floor``), so that two rooms may both have a ``floor`` and no id
-changes when a room is added. Where both give it, both name one id and must agree.
+In the other space it stands under the id of the space that gave it and its own id, joined by a dot
+(``unheated/basement/surfaces/kitchen.floor``; from an unheated space ``unheated.garage.wall``). An id that
+is typed holds no dot, so no two surfaces ever come under one name, and none changes when a room is added.
+Where both give it, both name one id and must agree.
 """
 
 from __future__ import annotations
@@ -37,7 +38,7 @@ def share_surfaces(
     for (path, other), surfaces in given.items():
         back = given.get((other, path))
         if back is None:
-            gained.setdefault(other, {}).update(_turned(path, surfaces, spaces[other]))
+            gained.setdefault(other, {}).update(_turned(path, surfaces))
         elif path < other:
             _compare(reader, path, other, surfaces, back)
     return (
@@ -50,14 +51,24 @@ def _with(space: S, gained: dict[str, Surface] | None) -> S:
     return replace(space, surfaces={**space.surfaces, **gained}) if gained else space
 
 
-def _turned(path: str, surfaces: dict[str, Surface], other: Space) -> dict[str, Surface]:
+def gained_id(path: str, key: str) -> str:
+    """Id under which a surface of the space at ``path`` stands in the space on its other side."""
+    home, _, owner = path.partition("/")
+    return f"{owner}.{key}" if home == "rooms" else f"{home}.{owner}.{key}"
+
+
+def giver_of(id: str) -> str:
+    """Path of the surface that stands under such an id in another space; empty when it is no such id."""
+    *home, owner, key = id.split(".") if id.count(".") in (1, 2) else ("", "", "")
+    return f"{'/'.join(home) or 'rooms'}/{owner}/surfaces/{key}" if owner else ""
+
+
+def _turned(path: str, surfaces: dict[str, Surface]) -> dict[str, Surface]:
     """The surfaces as the other space sees them: the same figures, with this space beyond."""
     home, _, owner = path.partition("/")
     found: dict[str, Surface] = {}
     for key, each in surfaces.items():
-        name = f"{owner}-{key}"
-        while name in other.surfaces or name in found:
-            name += "-shared"
+        name = gained_id(path, key)
         found[name] = replace(
             each, id=name, beyond=Beyond(_ONES[home], owner), from_other=f"{path}/surfaces/{key}"
         )

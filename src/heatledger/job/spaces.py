@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from heatledger.job.air import read_air
 from heatledger.job.around import Around
 from heatledger.job.model import Air, Construction, Level, Neighbor, Room, Site, Unheated
 from heatledger.job.quantities import Reader
 from heatledger.job.reading import in_words, offer
-from heatledger.job.shapes import AIR, LEVEL, NEIGHBOR, ROOM, SITE, UNHEATED
+from heatledger.job.shapes import LEVEL, NEIGHBOR, ROOM, SITE, UNHEATED
 from heatledger.job.surfaces import read_surfaces
 from heatledger.job.text import Node
 from heatledger.ledger import dimensions as d
@@ -17,7 +18,6 @@ Names = dict[str, dict[str, Node]]
 
 LOWEST_M, HIGHEST_M = -430.0, 6000.0
 """Elevations of the lowest dry land and of the highest dwellings, rounded outwards."""
-MOST_SIDES = 4
 
 
 def read_site(reader: Reader, node: Node | None, known: str) -> Site:
@@ -56,31 +56,6 @@ def read_levels(reader: Reader, node: Node | None, known: str) -> dict[str, Leve
             missing(d.LENGTH, f"{path}/ceiling_height", "ceiling height") if ceiling is None else ceiling,
         )
     return found
-
-
-def read_air(reader: Reader, node: Node | None, path: str, known: str) -> Air | None:
-    """The air of a room, a space or the house; None when nothing is said."""
-    if node is None:
-        return None
-    values = reader.fields(AIR, node, path, known)
-    changes, sides = values["changes"], values["exposed_sides"]
-    if changes is not None and sides is not None:
-        reader.error(
-            "two-air-rates",
-            f"{path}/exposed_sides",
-            "The air change is given, and the number of exposed sides to find it from.",
-            "Keep one of the two.",
-        )
-    if sides is not None and float(sides) > MOST_SIDES:
-        reader.error(
-            "sides-out-of-range",
-            f"{path}/exposed_sides",
-            f"A room has none to four exposed sides; read was {sides.origin.typed}.",
-            "Count the sides with windows or outside doors.",
-        )
-    if changes is None and sides is None:
-        changes = missing(d.AIR_CHANGES, f"{path}/changes", "air changes")
-    return Air(changes, sides)
 
 
 def read_level_of(
@@ -194,7 +169,9 @@ def _unheated(
     air = read_air(reader, entries.get("air"), f"{path}/air", values["known"])
     if air is None:
         air = Air(missing(d.AIR_CHANGES, f"{path}/air/changes", "air changes"), None)
-    around = Around(made, names, path, level, area)
+    # A floor below grade without an area of its own is as large as the floor of the space.
+    floor = missing(d.AREA, f"{path}/floor_area", "floor area") if area is None else area
+    around = Around(made, names, path, level, floor)
     surfaces = read_surfaces(reader, entries.get("surfaces"), around, values["known"])
     return Unheated(
         id,

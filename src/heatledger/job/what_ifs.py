@@ -10,6 +10,7 @@ from heatledger.job.plans import PATH
 from heatledger.job.quantities import Reader
 from heatledger.job.reading import in_words, offer, text_of
 from heatledger.job.shapes import CHANGE, JOB, RESERVED, WHAT_IF, Field, Shape
+from heatledger.job.shared import giver_of
 from heatledger.job.text import Listing, Mapping, Node, line_of, walk
 
 IN_REACH = (
@@ -124,6 +125,9 @@ def fault_of(tree: Mapping, change: Change) -> tuple[str, str, str] | None:
     """Code, message and mend when a change has no place in a tree; None when it has."""
     head, _, last = change.path.rpartition("/")
     node = walk(tree, change.path)
+    turned = _other_side(tree, change.path)
+    if turned:
+        return turned
     if change.kind == "remove":
         return None if node is not None else _no_target(tree, change.path)
     parent = walk(tree, head) if head else tree
@@ -150,6 +154,17 @@ def _can_begin(tree: Mapping, path: str) -> bool:
     return path.rpartition("/")[2] in ("air", "site") and (
         not above or isinstance(walk(tree, above), Mapping)
     )
+
+
+def _other_side(tree: Mapping, path: str) -> tuple[str, str, str] | None:
+    """A change at the side of a surface that got it by itself."""
+    steps = path.split("/")
+    giver = giver_of(steps[3]) if len(steps) > 3 and steps[2] == "surfaces" else ""
+    if not giver or walk(tree, giver) is None:
+        return None
+    there = "/".join([giver, *steps[4:]])
+    words = f"`{'/'.join(steps[:4])}` is the other side of `{giver}`, and is not given itself."
+    return ("what-if-target", words, f"Change it where it is given: `{there}`.")
 
 
 def _no_target(tree: Mapping, path: str) -> tuple[str, str, str]:

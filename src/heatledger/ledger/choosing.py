@@ -77,9 +77,12 @@ def choose(candidates: Mapping[str, Thing], rule: Rule, because: str) -> Thing:
     return taken
 
 
-def look_up(rows: Mapping[str, Mapping[str, Figure]], key: str, because: str) -> dict[str, Figure]:
+def look_up(
+    rows: Mapping[str, Mapping[str, Figure]], key: str, because: str, by: Figure | None = None
+) -> dict[str, Figure]:
     """The figures of one row of a table, each carrying the look-up and the row's neighbors.
 
+    ``by`` is the figure the key was found from; it goes in beside the row.
     Raises ``LedgerError`` with the nearest keys when there is no such row.
     """
     if key not in rows:
@@ -91,7 +94,7 @@ def look_up(rows: Mapping[str, Mapping[str, Figure]], key: str, because: str) ->
     beside = tuple((name, rows[name]) for name in names[max(0, at - 1) : at + 2] if name != key)
     return {
         column: _carrying(
-            figure, Choice(key, "looked up", because, tuple((n, r.get(column)) for n, r in beside))
+            figure, Choice(key, "looked up", because, tuple((n, r.get(column)) for n, r in beside)), by
         )
         for column, figure in rows[key].items()
     }
@@ -103,9 +106,9 @@ def count(things: Iterable[str], words: str) -> Figure:
     return make(float(len(listed)), COUNT, Counting(words, listed), ())
 
 
-def _carrying(thing: Any, choice: Choice) -> Any:
+def _carrying(thing: Any, choice: Choice, by: Figure | None = None) -> Any:
     if isinstance(thing, Figure):
-        return make(float(thing), thing.dimension, choice, (thing,))
+        return make(float(thing), thing.dimension, choice, (thing,) if by is None else (thing, by))
     if dataclasses.is_dataclass(thing) and not isinstance(thing, type):
         changed = {
             each.name: _carrying(getattr(thing, each.name), choice)

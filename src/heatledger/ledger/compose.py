@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from math import isnan
 from typing import Any
 
 from heatledger.ledger.choosing import Choice
@@ -17,16 +19,17 @@ from heatledger.ledger.figures import (
     flat,
     waits_for,
 )
-from heatledger.ledger.formulas import Formula
+from heatledger.ledger.formulas import Formula, words_of
 from heatledger.ledger.in_words import formula_in_words
 from heatledger.ledger.layout import Setting
-from heatledger.ledger.pencil import Penciled, pencil
+from heatledger.ledger.pencil import Penciled, answer_places, pencil
 from heatledger.ledger.presets import Preset
+from heatledger.ledger.recording import safe_value
 from heatledger.ledger.show import show, show_half_range
 from heatledger.ledger.solving import Solved
 from heatledger.ledger.sources import Citation
 from heatledger.ledger.symbols import Const, walk
-from heatledger.ledger.terms import Term, rounded, visible_places
+from heatledger.ledger.terms import Term, rounded
 from heatledger.ledger.workings import ByHandLine, InputLine, Working
 from heatledger.ledger.writing import nearest_words, plain_number, unit_text, written
 
@@ -63,7 +66,7 @@ def _answer(figure: Figure, preset: Preset) -> tuple[str, str]:
     origin = figure.origin
     if isinstance(origin, Leaf) and origin.unit == shown.unit.text and origin.places is not None:
         return written(origin.typed_value, origin.places, shown.unit, preset), unit_text(shown.unit)
-    places = visible_places(exact, shown.places)
+    places = answer_places(exact, shown.places)
     keeps = figure.dimension.absolute
     return written(rounded(exact, places), places, shown.unit, preset, keeps), unit_text(shown.unit)
 
@@ -74,7 +77,7 @@ def _formula(figure: Figure, formula: Formula, preset: Preset, names: Names) -> 
     shown = preset.shown(formula.dimension)
     exact = shown.unit.from_si(float(figure), formula.dimension.absolute)
     total = tree.op == "total"
-    places = visible_places(exact, shown.places)
+    places = answer_places(exact, shown.places)
     penciled = _total_penciled(tree, exact, places) if total else pencil(tree, exact, places)
     setting = Setting(penciled, tree, preset)
     rows, line = setting.rows(tree)
@@ -85,12 +88,21 @@ def _formula(figure: Figure, formula: Formula, preset: Preset, names: Names) -> 
     return Working(
         "total" if total else "formula", figure, names.title(figure), formula.plain_line,
         formula_in_words(formula), tuple(setting.steps), rows, line,
-        written(penciled.answer, penciled.answer_places, shown.unit, preset), unit_text(shown.unit),
+        written(penciled.answer, penciled.answer_places, shown.unit, preset, _keeps(penciled, formula)),
+        unit_text(shown.unit),
         less_than=not penciled.figures_left, is_total=total,
         remark=_remark(tree, penciled, preset),
         sources=_sources(formula), by_hand=_by_hand(figure, formula, preset),
         inputs=_inputs(figure, preset, names),
     )  # fmt: skip
+
+
+def _keeps(penciled: Penciled, formula: Formula) -> bool:
+    """Whether zeros at the end of an answer stand, since they say how well it is found.
+
+    14.5 × 9 comes out at 130.5 with nothing left over, and is written so, as inputs are.
+    """
+    return formula.dimension.absolute or not penciled.comes_out_even
 
 
 def _total_penciled(tree: Term, exact: float, places: int) -> Penciled:
@@ -105,6 +117,8 @@ def _total_penciled(tree: Term, exact: float, places: int) -> Penciled:
 def _remark(tree: Term, penciled: Penciled, preset: Preset) -> str:
     if tree.op == "total":
         return _rounded_parts(tree, penciled, preset)
+    if not penciled.told_apart:
+        return "worked out unrounded: printed numbers cannot tell its inputs apart"
     return nearest_words(penciled.answer_places, tree.unit, preset)
 
 
@@ -117,8 +131,6 @@ def _rounded_parts(tree: Term, penciled: Penciled, preset: Preset) -> str:
 
 
 def _named_part(row: Any, part: Figure, names: Names, whole: Figure) -> Any:
-    from dataclasses import replace
-
     return replace(row, words=names.title(part), figure=part)
 
 
@@ -138,7 +150,7 @@ def _input_line(words: str, figure: Figure, preset: Preset, names: Names) -> Inp
     if isinstance(origin, Leaf):
         known = origin.known or (origin.citation.standing.value if origin.citation else "")
         typed = f'"{origin.typed}"' if origin.typed else ""
-        where = names.place(figure)
+        where = _where(figure, origin, names)
         text = ", ".join(each for each in (typed, where) if each)
         known = ", ".join(each for each in (known, show_half_range(figure, preset)) if each)
     elif isinstance(origin, Choice):
@@ -147,6 +159,16 @@ def _input_line(words: str, figure: Figure, preset: Preset, names: Names) -> Inp
         title, path = names.title(figure), names.path(figure)
         text = f"{title} ({path})" if path else title
     return InputLine(show(figure, preset), words, text, known, figure)
+
+
+def _where(figure: Figure, origin: Leaf, names: Names) -> str:
+    """Where an entry stands: its line of the job, or its row of the catalog and what it was taken for."""
+    place = names.place(figure)
+    first, *steps = origin.path.split("/")
+    if origin.kind is not LeafKind.CATALOG or first != "catalog" or len(steps) < 2:
+        return place
+    row = f"catalog {words_of(steps[0])}, row {steps[1]}"
+    return row if place == origin.path else f"{row}, for {place}"
 
 
 def _sources(formula: Formula) -> tuple[tuple[str, Citation], ...]:
@@ -165,12 +187,14 @@ def _by_hand(figure: Figure, formula: Formula, preset: Preset) -> ByHandLine | N
     short = formula.by_hand.formula
     given = dict(zip((each.name for each in formula.parameters), figure.inputs, strict=True))
     arguments = tuple(given[each.name] for each in short.parameters)
-    value = short.body(*(float(each) for each in arguments))
+    value = safe_value(short, tuple(each._si for each in arguments))
+    if isnan(value):  # the short way has no answer here
+        return None
     tree = Display(short, arguments, preset).tree()
     shown = preset.shown(short.dimension)
     exact = shown.unit.from_si(value, short.dimension.absolute)
-    penciled = pencil(tree, exact, visible_places(exact, shown.places))
-    number = written(penciled.answer, penciled.answer_places, shown.unit, preset)
+    penciled = pencil(tree, exact, answer_places(exact, shown.places))
+    number = written(penciled.answer, penciled.answer_places, shown.unit, preset, _keeps(penciled, short))
     return ByHandLine(
         Setting(penciled, tree, preset).expression(tree, whole=True), number, unit_text(shown.unit),
         formula.by_hand.neglects, not penciled.figures_left,
@@ -186,7 +210,7 @@ def _entry(figure: Figure, origin: Leaf, preset: Preset, names: Names) -> Workin
         LeafKind.SOURCE: "A value of a source",
     }[origin.kind]
     notes = [f'typed: "{origin.typed}"'] if origin.typed else []
-    notes.append(f"where: {names.place(figure)}")
+    notes.append(f"where: {_where(figure, origin, names)}")
     if origin.known:
         notes.append(f"how well it is known: {origin.known}")
     if origin.half_range_words:
@@ -209,7 +233,10 @@ def _choice(figure: Figure, choice: Choice, preset: Preset, names: Names) -> Wor
         f"because {choice.because}",
         *(f"beside it {each}" for each in losers),
     )
-    inputs = tuple(_input_line("taken", each, preset, names) for each in flat(figure.inputs))
+    words = ("taken", "looked up by")
+    inputs = tuple(
+        _input_line(said, each, preset, names) for said, each in zip(words, flat(figure.inputs), strict=False)
+    )
     return Working(
         "choice", figure, names.title(figure), "Chosen", answer=number, unit=unit, notes=notes, inputs=inputs
     )

@@ -13,12 +13,13 @@ from fractions import Fraction
 from typing import Any
 
 from heatledger.ledger.dimensions import NONE, TEMPERATURE, TEMPERATURE_DIFFERENCE, Dimension
+from heatledger.ledger.evaluating import value_of
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.ledger.formulas import Formula
-from heatledger.ledger.functions import value_of
+from heatledger.ledger.pencil import input_places
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.symbols import Const, Node
-from heatledger.ledger.terms import OPPOSITE, Term, decimals, value, visible_places
+from heatledger.ledger.terms import OPPOSITE, Term, decimals, value
 from heatledger.ledger.units import (
     ATOMS,
     FAHRENHEIT_ZERO_R,
@@ -105,7 +106,7 @@ class Display:
         exact = shown.unit.from_si(float(figure), dimension.absolute)
         if isinstance(origin, Leaf) and origin.unit == shown.unit.text and origin.places is not None:
             return value(origin.typed_value, shown.unit, words, origin.places, figure=figure, typed=True)
-        return value(exact, shown.unit, words, visible_places(exact, shown.places), figure=figure)
+        return value(exact, shown.unit, words, input_places(exact, shown.places), figure=figure)
 
     def build_const(self, node: Const, want: Unit | None) -> Term:
         """A constant in the unit of its source, or in this reader's atoms; printed the same each time."""
@@ -130,7 +131,7 @@ class Display:
             other = self.preset.atoms.get(atom, atom)
             if celsius and atom == "K":
                 other = atom
-            powers.append((Unit(other, parsed("Btu/h" if atom == "W" and other != "W" else other)), power))
+            powers.append((Unit(other, parsed(other)), power))
         made = combined(powers)
         return unit if frozenset(made.powers) == frozenset(unit.powers) else made
 

@@ -5,6 +5,27 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import isnan, nan
 
+NEAR_ENOUGH = 1e-9
+"""How far one more step may still move an unknown, over its size."""
+LEAST_PIVOT = 1e-9
+"""Below this a pivot is what the small steps of the matrix leave of nothing."""
+
+
+def last_step(move: Sequence[float], x: Sequence[float], floor: Sequence[float]) -> list[float]:
+    """How far a step moves each unknown, over its size, or over ``floor`` where that is larger."""
+    return [abs(m) / max(abs(v), least) for m, v, least in zip(move, x, floor, strict=True)]
+
+
+def is_fixed(
+    matrix: Sequence[Sequence[float]], sizes: Sequence[float], x: Sequence[float], floor: Sequence[float]
+) -> bool:
+    """True when the equations hold for this answer only, and not for all along a line."""
+    scale = [max(abs(v), least) for v, least in zip(x, floor, strict=True)]
+    scaled = [
+        [m * c / s for m, c in zip(row, scale, strict=True)] for row, s in zip(matrix, sizes, strict=True)
+    ]
+    return solved_matrix(scaled, [0.0] * len(x), LEAST_PIVOT) is not None
+
 
 def sizes_of(
     left: Sequence[float], right: Sequence[float], matrix: Sequence[Sequence[float]], x: Sequence[float]
@@ -23,13 +44,16 @@ def off_by(left: Sequence[float], right: Sequence[float], sizes: Sequence[float]
     return nan if any(map(isnan, offs)) else max(offs)
 
 
-def solved_matrix(matrix: list[list[float]], right: list[float]) -> list[float] | None:
-    """Gaussian elimination with the largest pivot; None when the equations do not fix the unknowns."""
+def solved_matrix(matrix: list[list[float]], right: list[float], least: float = 0.0) -> list[float] | None:
+    """Gaussian elimination with the largest pivot; None when the equations do not fix the unknowns.
+
+    ``least`` is the size a pivot must be above to count.
+    """
     n = len(right)
     rows = [[*row, value] for row, value in zip(matrix, right, strict=True)]
     for column in range(n):
         pivot = max(range(column, n), key=lambda i: abs(rows[i][column]))
-        if not abs(rows[pivot][column]) > 0.0:
+        if not abs(rows[pivot][column]) > least:
             return None
         rows[column], rows[pivot] = rows[pivot], rows[column]
         for i in range(column + 1, n):

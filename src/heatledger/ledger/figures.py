@@ -4,6 +4,12 @@ A figure is made by a formula from other figures, or it is a leaf: an entry of t
 catalog, a value of a source. It holds no path and no name; those come from the place where it is
 found in the results. It refuses arithmetic and comparison, because a number made that way would
 have no working: ``float(figure)`` is the only way out.
+
+Python leaves some doors that cannot be shut on a kind of float, since they read the number inside
+without asking: the functions of ``math`` and ``statistics``, ``decimal.Decimal``, ``json``, arithmetic
+with a complex number, ``numpy.asarray`` and ``numpy.float64``, and ``float``'s own methods called by name
+(``float.__add__(figure, 1.0)``). A figure is not to be written over either; refusing that would make each
+one cost half as much again, so it is left to good manners.
 """
 
 from __future__ import annotations
@@ -114,7 +120,10 @@ class Figure(float):
         __pow__ = __rpow__ = _no_arithmetic("raised to a power")
         __neg__ = __pos__ = __abs__ = __round__ = _no_arithmetic("changed in sign or rounded")
         __bool__ = _no_arithmetic("tested for zero")
-        __trunc__ = __floor__ = __ceil__ = _no_arithmetic("rounded")
+        __trunc__ = __floor__ = __ceil__ = __int__ = _no_arithmetic("rounded")
+        __complex__ = conjugate = as_integer_ratio = hex = is_integer = _no_arithmetic("taken apart")
+        real = imag = property(_no_arithmetic("taken apart"))
+        fromhex = classmethod(_no_arithmetic("made of text"))
 
     def __eq__(self, other: object) -> bool:
         """A figure is itself only; beside a plain number its value counts."""
@@ -133,6 +142,13 @@ class Figure(float):
 
     def __str__(self) -> str:
         return repr(self)
+
+    def __format__(self, spec: str) -> str:
+        """Its description, as text; a form for numbers is refused."""
+        try:
+            return format(repr(self), spec)
+        except ValueError:
+            raise LedgerError("a figure is written by show(...), or as float(figure)") from None
 
     def __reduce__(self) -> NoReturn:
         raise LedgerError("a figure is not stored alone: store the job, and design it again")
@@ -281,3 +297,8 @@ def placed(figure: Figure, names: Names) -> Placed:
     made.dimension, made.origin, made.inputs = figure.dimension, figure.origin, figure.inputs
     made.names, made.original = names, figure
     return made
+
+
+def original_of(figure: Figure) -> Figure:
+    """The figure itself, without the place it was found in."""
+    return figure.original if isinstance(figure, Placed) else figure

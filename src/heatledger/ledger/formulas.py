@@ -7,17 +7,17 @@ expression that every working is made from.
 
 from __future__ import annotations
 
-import inspect
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from types import CellType, CodeType, FunctionType, ModuleType
 from typing import TYPE_CHECKING, Any, Generic, ParamSpec, TypeVar, get_args, get_origin, get_type_hints
 
-from heatledger.ledger.dimensions import Dimension, dimension_of
+from heatledger.ledger.dimensions import ABSOLUTE_TEMPERATURE, TEMPERATURE_DIFFERENCE, Dimension, dimension_of
+from heatledger.ledger.evaluating import must_agree, value_of
 from heatledger.ledger.figures import Figure, LedgerError
 from heatledger.ledger.recording import recording
 from heatledger.ledger.sources import Citation
-from heatledger.ledger.symbols import FormulaError, Node, PartsNode, as_node, evaluate, input_node
+from heatledger.ledger.symbols import FormulaError, Node, PartsNode, as_node, input_node
 
 P = ParamSpec("P")
 Kind = TypeVar("Kind")
@@ -137,6 +137,7 @@ def _read(
     by_hand: tuple[Callable[..., Any], str] | None,
 ) -> Formula:
     name = function.__name__
+    assert isinstance(function, FunctionType)
     try:
         parameters, dimension = _signature(function)
         body = _on_floats(function)
@@ -147,21 +148,37 @@ def _read(
         expression = as_node(function(*symbols))
         if expression.exponents != dimension.exponents or expression.absolute != dimension.absolute:
             raise FormulaError(f"its expression is not a {dimension}: check the units of its terms")
+        if {expression.kind, dimension} == {ABSOLUTE_TEMPERATURE, TEMPERATURE_DIFFERENCE}:
+            raise FormulaError(f"its expression is a {expression.kind}, not a {dimension}")
+        must_agree(body, expression, parameters, valid)
+        hand = by_hand and _short_form(*by_hand, parameters)
     except FormulaError as fault:
         raise FormulaError(f"formula {name}: {fault}") from None
     except TypeError as fault:
         raise FormulaError(f"formula {name} cannot be shown: {fault}") from None
-    hand = ByHand(formula_of(by_hand[0]), by_hand[1]) if by_hand else None
     return Formula(
         name, title or words_of(name).capitalize(), body, function, parameters, dimension, expression,
         citation, dict(valid), hand, function.__doc__ or "", function.__module__,
     )  # fmt: skip
 
 
-def _signature(function: Callable[..., Any]) -> tuple[tuple[Parameter, ...], Dimension]:
-    hints = get_type_hints(function, include_extras=True)
+def _short_form(function: Callable[..., Any], neglects: str, parameters: tuple[Parameter, ...]) -> ByHand:
+    """The trade's short form, which takes some of the very parameters of the formula it stands beside."""
+    short = formula_of(function)
+    known = {each.name: each for each in parameters}
+    for each in short.parameters:
+        if known.get(each.name) != each:
+            raise FormulaError(
+                f"its short form {short.name} takes {each.words} ({each.dimension}), "
+                "and the formula has no such parameter"
+            )
+    return ByHand(short, neglects)
+
+
+def _signature(function: FunctionType) -> tuple[tuple[Parameter, ...], Dimension]:
+    hints = _hints(function)
     parameters = []
-    for name in inspect.signature(function).parameters:
+    for name in function.__code__.co_varnames[: function.__code__.co_argcount]:
         hint = hints.get(name)
         many = get_origin(hint) is Parts
         dimension = dimension_of(get_args(hint)[0] if many else hint)
@@ -174,9 +191,19 @@ def _signature(function: Callable[..., Any]) -> tuple[tuple[Parameter, ...], Dim
     return tuple(parameters), result
 
 
-def _on_floats(function: Callable[..., Any]) -> Callable[..., Any]:
+def _hints(function: FunctionType) -> dict[str, Any]:
+    """The annotations of a function; those that are one word are looked up, which is quicker."""
+    found = {
+        name: function.__globals__.get(each) if isinstance(each, str) else each
+        for name, each in function.__annotations__.items()
+    }
+    if all(found.values()):
+        return found
+    return get_type_hints(function, include_extras=True)
+
+
+def _on_floats(function: FunctionType) -> Callable[..., Any]:
     """The same code with each constant it names replaced by its SI float, for speed."""
-    assert isinstance(function, FunctionType)
     names = dict(function.__globals__)
     used = _names_in(function.__code__)
     for name in used:
@@ -184,10 +211,12 @@ def _on_floats(function: Callable[..., Any]) -> Callable[..., Any]:
             isinstance(names[name].__dict__.get(each), Node) for each in used
         ):
             raise FormulaError(f"a constant of module {name} is used: import it by its own name")
+        if isinstance(names.get(name), list | dict | set | bytearray):
+            raise FormulaError(f"{name} may change after it was shown: use a const")
         if isinstance(names.get(name), Node):
-            names[name] = evaluate(names[name], {})
+            names[name] = value_of(names[name], {})
     cells = function.__closure__ and tuple(
-        CellType(evaluate(each.cell_contents, {})) if isinstance(each.cell_contents, Node) else each
+        CellType(value_of(each.cell_contents, {})) if isinstance(each.cell_contents, Node) else each
         for each in function.__closure__
     )
     return FunctionType(function.__code__, names, function.__name__, function.__defaults__, cells)

@@ -7,11 +7,11 @@ symbols a node is built that the working can show.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any, TypeVar, cast, overload
 
-from heatledger.ledger.dimensions import KELVIN, NONE
-from heatledger.ledger.symbols import Const, FormulaError, Node, PartsNode, as_node, describe, half
+from heatledger.ledger.dimensions import ABSOLUTE_TEMPERATURE, KELVIN, NONE, Dimension
+from heatledger.ledger.symbols import FormulaError, Node, PartsNode, as_node, describe, half
 
 if TYPE_CHECKING:
     from heatledger.ledger.figures import Figure
@@ -22,11 +22,14 @@ pi = cast("Figure", Node("number", (), NONE, detail=math.pi))
 Number = TypeVar("Number", bound=Any)
 
 
-def _same_kind(what: str, *nodes: Node) -> None:
+def _same_kind(what: str, *nodes: Node) -> Dimension | None:
+    """The kind that values of one sort have in common, when it is known of all of them."""
     first = nodes[0]
     for each in nodes[1:]:
-        if each.exponents != first.exponents or each.absolute != first.absolute:
+        alike = each.exponents == first.exponents and each.absolute == first.absolute
+        if not alike or (each.kind and first.kind and each.kind is not first.kind):
             raise FormulaError(f"{what} of unlike quantities: {describe(first)} and {describe(each)}")
+    return first.kind if all(each.kind for each in nodes) else None
 
 
 def _is_array(value: object) -> bool:
@@ -64,8 +67,8 @@ def smaller(a: Any, b: Any) -> Any:
 
 
 def _either(op: str, a: Node, b: Node) -> Node:
-    _same_kind(op, a, b)
-    return Node(op, (a, b), a.exponents, a.absolute)
+    kind = _same_kind(op, a, b)
+    return Node(op, (a, b), a.exponents, a.absolute, kind=kind)
 
 
 @overload
@@ -80,8 +83,8 @@ def where(test: Any, then: Any, otherwise: Any) -> Any:
         if test.op != "compare":
             raise FormulaError("where() takes a comparison first")
         branches = [as_node(each() if callable(each) else each) for each in (then, otherwise)]
-        _same_kind("where()", *branches)
-        return Node("where", (test, *branches), branches[0].exponents, branches[0].absolute)
+        kind = _same_kind("where()", *branches)
+        return Node("where", (test, *branches), branches[0].exponents, branches[0].absolute, kind=kind)
     if _is_array(test):
         return _where_arrays(test, then, otherwise)
     chosen = then if test else otherwise
@@ -104,8 +107,8 @@ def mean(a: Any, b: Any) -> Any:
     """Half of the sum of two values of one kind; the one way to average temperatures."""
     if isinstance(a, Node) or isinstance(b, Node):
         a, b = as_node(a), as_node(b)
-        _same_kind("mean()", a, b)
-        return Node("mean", (a, b), a.exponents, a.absolute)
+        kind = _same_kind("mean()", a, b)
+        return Node("mean", (a, b), a.exponents, a.absolute, kind=kind)
     return (a + b) / 2
 
 
@@ -118,8 +121,8 @@ def read_between(x: Any, x0: Any, x1: Any, y0: Any, y1: Any) -> Any:
     if any(isinstance(each, Node) for each in (x, x0, x1, y0, y1)):
         nodes = [as_node(each) for each in (x, x0, x1, y0, y1)]
         _same_kind("read_between()", *nodes[:3])
-        _same_kind("read_between()", *nodes[3:])
-        return Node("read_between", tuple(nodes), nodes[3].exponents, nodes[3].absolute)
+        kind = _same_kind("read_between()", *nodes[3:])
+        return Node("read_between", tuple(nodes), nodes[3].exponents, nodes[3].absolute, kind=kind)
     if not any(_is_array(each) for each in (x, x0, x1)) and not min(x0, x1) <= x <= max(x0, x1):
         raise ValueError("outside the two rows that it is read between")
     value = y0 + (y1 - y0) * ((x - x0) / (x1 - x0))
@@ -195,7 +198,7 @@ def absolute(temperature: Any) -> Any:
     if isinstance(temperature, Node):
         if not temperature.absolute or temperature.exponents != KELVIN:
             raise FormulaError("absolute() takes a temperature on its scale")
-        return Node("absolute", (temperature,), KELVIN)
+        return Node("absolute", (temperature,), KELVIN, kind=ABSOLUTE_TEMPERATURE)
     return temperature
 
 
@@ -208,52 +211,8 @@ def total(parts: Any) -> Any:
     if isinstance(parts, Node):
         if not isinstance(parts, PartsNode):
             raise FormulaError("total() takes a parameter of many parts")
-        return Node("total", (parts,), parts.exponents)
+        return Node("total", (parts,), parts.exponents, kind=parts.kind)
     result: Any = 0.0
     for each in parts:
         result = result + each
     return result
-
-
-_ON_VALUES: dict[str, Callable[..., Any]] = {
-    "add": lambda a, b: a + b,
-    "sub": lambda a, b: a - b,
-    "mul": lambda a, b: a * b,
-    "div": lambda a, b: a / b,
-    "neg": lambda a: -a,
-    "power": lambda a, b: a**b,
-    "larger": larger,
-    "smaller": smaller,
-    "mean": mean,
-    "read_between": read_between,
-    "log": log,
-    "exp": exp,
-    "sqrt": sqrt,
-    "absolute": absolute,
-    "total": total,
-}
-_SIGNS: dict[str, Callable[[float, float], bool]] = {
-    "<": lambda a, b: a < b,
-    "<=": lambda a, b: a <= b,
-    ">": lambda a, b: a > b,
-    ">=": lambda a, b: a >= b,
-}
-
-
-def value_of(node: Node, values: Mapping[str, Any]) -> Any:
-    """SI value of an expression for the SI values of its inputs; only the branch taken is worked out."""
-    if isinstance(node, Const):
-        return node.si
-    if node.op in ("input", "parts"):
-        return values[node.detail]
-    if node.op == "number":
-        return float(node.detail)
-    if node.op == "where":
-        taken = node.args[1] if value_of(node.args[0], values) else node.args[2]
-        return value_of(taken, values)
-    inner = [value_of(each, values) for each in node.args]
-    if node.op == "pow":
-        return inner[0] ** node.detail
-    if node.op == "compare":
-        return _SIGNS[node.detail](*inner)
-    return _ON_VALUES[node.op](*inner)

@@ -134,7 +134,7 @@ _TO_METRIC = {
 }  # fmt: skip
 _TO_INCH_POUND = {
     "m": "ft", "cm": "in", "mm": "in", "kg": "lb", "g": "lb", "K": "°F", "L": "gal", "J": "Btu",
-    "kJ": "Btu", "MJ": "Btu", "W": "Btu·h", "Pa": "psi", "kPa": "psi", "bar": "psi", "mbar": "psi",
+    "kJ": "Btu", "MJ": "Btu", "W": "Btu/h", "Pa": "psi", "kPa": "psi", "bar": "psi", "mbar": "psi",
 }  # fmt: skip
 
 US = Preset("US", _table(_INCH_POUND), True, "letter", False, _TO_INCH_POUND)

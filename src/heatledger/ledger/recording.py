@@ -83,7 +83,7 @@ def _tuple(names: Iterable[str]) -> str:
     return "".join(f"{each}, " for each in names)
 
 
-def _safe(made: Formula, values: tuple[Any, ...]) -> float:
+def safe_value(made: Formula, values: tuple[Any, ...]) -> float:
     """The value, or NaN when an input is missing or the arithmetic has no answer."""
     for each in values:
         if each.__class__ is float and each != each:
@@ -114,7 +114,7 @@ def _slow(made: Formula, arguments: tuple[Any, ...]) -> Any:
     values = tuple(
         [float(one) for one in each] if isinstance(each, tuple) else float(each) for each in arguments
     )
-    return make(_safe(made, values), made.dimension, made, arguments)
+    return make(safe_value(made, values), made.dimension, made, arguments)
 
 
 def replayed_body(made: Formula) -> Callable[[list[Any]], Any]:

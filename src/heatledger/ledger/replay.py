@@ -8,19 +8,23 @@ their value. Choices stay as made. Parts of a total are added as they come and d
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from math import nan
 from typing import Any
 
 from heatledger.ledger.choosing import Choice
-from heatledger.ledger.figures import Figure, LedgerError, ancestors
+from heatledger.ledger.figures import Figure, LedgerError, ancestors, flat, original_of
 from heatledger.ledger.formulas import Formula
 from heatledger.ledger.recording import replayed_body
-from heatledger.ledger.slopes import slopes_of
+from heatledger.ledger.slopes import carrier_of
 
 Values = dict[int, Any]
 
 
 def replay(targets: Sequence[Figure], leaf_values: Mapping[Figure, Any]) -> list[Any]:
-    """Values of ``targets`` when the leaves in ``leaf_values`` have other SI values (floats or arrays)."""
+    """Values of ``targets`` when the leaves in ``leaf_values`` have other SI values (floats or arrays).
+
+    Raises ``LedgerError`` for a figure that none of the targets is built on.
+    """
     return Program(targets, list(leaf_values)).run(list(leaf_values.values()))
 
 
@@ -28,12 +32,16 @@ class Program:
     """The steps that lead from the leaves that move to the targets, worked out once."""
 
     def __init__(self, targets: Sequence[Figure], moving: Sequence[Figure]) -> None:
-        self.targets = list(targets)
-        self.moving = [id(each) for each in moving]
-        self.order = ancestors(*targets)
+        self.targets = [original_of(each) for each in targets]
+        self.moving = [id(original_of(each)) for each in moving]
+        self.order = ancestors(*self.targets)
+        known = {id(each) for each in self.order}
+        for key, each in zip(self.moving, moving, strict=True):
+            if key not in known:
+                raise LedgerError(f"{each!r} does not move what is asked for: no target is built on it")
         self.varies = set(self.moving)
         for figure in self.order:
-            if id(figure) not in self.varies and any(id(each) in self.varies for each in _inputs(figure)):
+            if id(figure) not in self.varies and any(id(each) in self.varies for each in flat(figure.inputs)):
                 self.varies.add(id(figure))
         self.steps: list[Callable[[Values], None]] = []
         self._done: set[int] = set(self.moving)
@@ -45,7 +53,7 @@ class Program:
         uses: dict[int, int] = {id(each): 1 for each in self.targets}
         for figure in self.order:
             if id(figure) in self.varies:
-                for each in _inputs(figure):
+                for each in flat(figure.inputs):
                     uses[id(each)] = uses.get(id(each), 0) + 1
         return uses
 
@@ -65,7 +73,7 @@ class Program:
                 self.steps.append(self._step(current))
             else:
                 stack.append((current, True))
-                stack.extend((each, False) for each in reversed(_inputs(current)))
+                stack.extend((each, False) for each in reversed(list(flat(current.inputs))))
 
     def _stream(self, figure: Figure) -> None:
         """A total: each part is added when it is worked out, in the order of the parts."""
@@ -95,8 +103,8 @@ class Program:
     def _step(self, figure: Figure) -> Callable[[Values], None]:
         key, origin = id(figure), figure.origin
         fetch = _fetcher(figure, self.varies)
-        drop = [id(each) for each in _inputs(figure) if id(each) in self.varies and self._last_use(each)]
-        run = _runner(origin)
+        drop = [id(each) for each in flat(figure.inputs) if id(each) in self.varies and self._last_use(each)]
+        run = runner(origin)
 
         def step(values: Values) -> None:
             values[key] = run(fetch(values))
@@ -155,7 +163,8 @@ def _fetcher(figure: Figure, varies: set[int]) -> Callable[[Values], list[Any]]:
     return fetch
 
 
-def _runner(origin: Any) -> Callable[[list[Any]], Any]:
+def runner(origin: Any) -> Callable[[list[Any]], Any]:
+    """How a figure of this origin is worked out from the values of its inputs."""
     if isinstance(origin, Formula):
         return replayed_body(origin)
     if isinstance(origin, Choice):
@@ -171,48 +180,40 @@ def _only_parts(figure: Figure) -> bool:
     return isinstance(origin, Formula) and origin.expression.op == "total" and len(origin.parameters) == 1
 
 
-def _inputs(figure: Figure) -> list[Figure]:
-    result: list[Figure] = []
-    for each in figure.inputs:
-        if isinstance(each, tuple):
-            result.extend(each)
-        else:
-            result.append(each)
-    return result
-
-
 def carry_back(target: Figure, order: Sequence[Figure] | None = None) -> dict[int, float]:
-    """Slope of ``target`` with respect to every figure it is built on, by ``id``; SI over SI."""
+    """Slope of ``target`` with respect to every figure it is built on, by ``id``; SI over SI.
+
+    A slope that the arithmetic has no value for, because an input is beyond all measure, is NaN.
+    """
+    target = original_of(target)
     order = ancestors(target) if order is None else order
     slopes: dict[int, float] = {id(target): 1.0}
     known = slopes.get
     for figure in reversed(order):
         inputs = figure.inputs
-        own = known(id(figure), 0.0)
-        if own == 0.0 or not inputs:
+        if not inputs:
             continue
-        if _only_parts(figure):  # a sum moves as much as each of its parts
-            for part in inputs[0]:
-                slopes[id(part)] = known(id(part), 0.0) + own
+        own = known(id(figure))
+        if not own:
             continue
-        for each, slope in zip(inputs, _own_slopes(figure), strict=True):
-            move = own * slope
-            if each.__class__ is tuple:
-                for one in each:
-                    slopes[id(one)] = known(id(one), 0.0) + move
-            else:
-                slopes[id(each)] = known(id(each), 0.0) + move
+        origin = figure.origin
+        try:
+            if origin.__class__ is Formula:
+                carrier_of(origin)(inputs, own, slopes)
+                continue
+            moves = _own_slopes(figure)
+        except (ZeroDivisionError, ValueError, OverflowError):
+            moves = [nan] * len(inputs)
+        for each, slope in zip(inputs, moves, strict=True):
+            for one in each if each.__class__ is tuple else (each,):
+                slopes[id(one)] = known(id(one), 0.0) + own * slope
     return slopes
 
 
 def _own_slopes(figure: Figure) -> Sequence[float]:
+    """Slopes of what was chosen or found together by its inputs."""
     origin = figure.origin
-    if origin.__class__ is Formula:
-        values = [
-            [one._si for one in each] if each.__class__ is tuple else each._si for each in figure.inputs
-        ]
-        return slopes_of(origin)(*values)
-    if isinstance(origin, Choice):
-        return (1.0,)
+    if isinstance(origin, Choice):  # it moves with what was taken, not with what it was looked up by
+        return (1.0, 0.0)[: len(figure.inputs)]
     slopes: Sequence[float] = origin.slopes()
     return slopes

@@ -8,7 +8,7 @@ here can be read back.
 from __future__ import annotations
 
 from decimal import ROUND_CEILING, ROUND_HALF_UP, Context, Decimal
-from math import floor, isfinite, isnan, log10
+from math import floor, inf, isfinite, isnan, log10
 
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.dimensions import Dimension
@@ -24,6 +24,8 @@ NARROW_SPACE = "\u202f"
 _EXACT = Context(prec=800)
 _EIGHTHS = ("", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞")
 _MORE_PLACES = 4
+_HUGE = 1e15
+"""From here on a found value is written with a power of ten."""
 _WHOLE_DEGREES = (d.TEMPERATURE, d.TEMPERATURE_DIFFERENCE)
 
 
@@ -78,7 +80,7 @@ def show(value: float, units: Preset, dimension: Dimension | None = None, places
     number = shown.unit.from_si(float(value), kind.absolute)
     if places is not None:
         return _with_unit(number_text(number, places, group), shown.unit)
-    if kind is d.RADIATION:
+    if kind is d.RADIATION or _HUGE <= abs(number) < inf:
         return _with_unit(_with_exponent(number), shown.unit)
     return _with_unit(_trimmed(_visible(number, shown.places, group)), shown.unit)
 

@@ -1,38 +1,40 @@
-"""How much the result of a formula moves for a small move of each input.
+"""How a slope is carried back from a figure to the figures that went into it.
 
-The partial derivatives are generated from the formula's own expression, once, when first asked for:
-straight code forwards for the values, then backwards for the slopes. Branches stay branches, so a
-side that was not taken is never worked out.
+The code is generated from the formula's own expression, once, when first asked for: a value is worked
+out only where a slope needs it, and branches stay branches, so a side that was not taken is never
+worked out.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Iterator, Sequence
 from typing import Any
 
 from heatledger.ledger.formulas import Formula
 from heatledger.ledger.symbols import Const, Node, walk
 
-Slopes = Callable[..., tuple[Any, ...]]
+Carrier = Callable[[tuple[Any, ...], float, dict[int, float]], None]
 
-_CACHE: dict[int, Slopes] = {}
+_CARRIERS: dict[Formula, Carrier] = {}
 _INDENT = "    "
 
 
-def slopes_of(formula: Formula) -> Slopes:
-    """A function of the formula's SI arguments that returns one slope a parameter.
+def carrier_of(formula: Formula) -> Carrier:
+    """A function of the inputs of a figure, the slope of the target by it, and the slopes found so far.
 
-    A parameter of many parts takes the list of parts and returns one slope, equal for all of them.
+    It adds to the slope of each input, by ``id``; each of many parts gets the same. Raises the
+    arithmetic's own error where a slope has no value.
     """
-    found = _CACHE.get(id(formula))
+    found = _CARRIERS.get(formula)
     if found is None:
-        found = _CACHE[id(formula)] = _Writer(formula).function()
+        found = _CARRIERS[formula] = _Writer(formula).function()
     return found
 
 
 class _Writer:
-    """Writes the forward and the backward pass of one expression."""
+    """Writes the backward pass of one expression, and the values it needs on its way."""
 
     def __init__(self, formula: Formula) -> None:
         self.formula = formula
@@ -42,80 +44,98 @@ class _Writer:
         self.defined: set[int] = set()
         self.fresh = 0
 
-    def function(self) -> Slopes:
-        names = [each.name for each in self.formula.parameters]
-        root = self.formula.expression
-        self.forward(root)
-        for name in names:
-            self.emit(f"s_{name} = 0.0")
-        self.backward(root, "1.0")
-        self.emit(f"return ({''.join(f's_{each}, ' for each in names)})")
-        code = f"def slopes({', '.join(names)}):\n" + "\n".join(self.lines) + "\n"
+    def function(self) -> Carrier:
+        """The compiled function."""
+        self.backward(self.formula.expression, "own")
+        body = "\n".join(self.lines)
+        first = [
+            "known = slopes.get",
+            f"{''.join(f'f_{each.name}, ' for each in self.formula.parameters)} = inputs",
+        ]
+        for each in self.formula.parameters:
+            if re.search(rf"\bp_{each.name}\b", body):
+                value = f"[one._si for one in f_{each.name}]" if each.many else f"f_{each.name}._si"
+                first.append(f"p_{each.name} = {value}")
+        code = (
+            "def carry(inputs, own, slopes):\n"
+            + "\n".join(_INDENT + each for each in first)
+            + "\n"
+            + body
+            + "\n"
+        )
         space: dict[str, Any] = {"sqrt": math.sqrt, "log": math.log, "exp": math.exp, "added": _added}
         exec(compile(code, f"<slopes of {self.formula.name}>", "exec"), space)
-        made: Slopes = space["slopes"]
+        made: Carrier = space["carry"]
         return made
 
     def emit(self, line: str) -> None:
+        """Add a line at the depth of the branch it stands in."""
         self.lines.append(_INDENT * self.depth + line)
 
-    def forward(self, node: Node) -> str:
-        """Emit the value of a node, unless it is there already; the name or number it is known by."""
+    def value(self, node: Node) -> str:
+        """The name or number a node is known by; its value is worked out here if it is not there yet."""
         if node.op in ("input", "parts"):
-            return str(node.detail)
+            return f"p_{node.detail}"
         if node.op == "number" or isinstance(node, Const):
             return f"({_value(node, [])})"
         name = self.names.setdefault(id(node), f"_v{len(self.names)}")
         if id(node) not in self.defined:
             if node.op == "where":
-                self.forward_where(node, name)
+                for branch in self.branches(node):
+                    self.emit(f"{name} = {self.value(branch)}")
             else:
-                inner = [self.forward(each) for each in node.args]
+                inner = [self.value(each) for each in node.args]
                 self.emit(f"{name} = {_value(node, inner)}")
             self.defined.add(id(node))
         return name
 
-    def forward_where(self, node: Node, name: str) -> None:
-        test = self.forward(node.args[0])
+    def branches(self, node: Node) -> Iterator[Node]:
+        """Each side of a branch, while lines are added to it; what is worked out there stays there."""
+        test = self.value(node.args[0])
         for word, branch in ((f"if {test}:", node.args[1]), ("else:", node.args[2])):
             self.emit(word)
             self.depth += 1
-            before = set(self.defined)  # what a branch works out has a value only inside it
-            self.emit(f"{name} = {self.forward(branch)}")
+            before = set(self.defined)
+            yield branch
             self.defined = before
             self.depth -= 1
 
-    def known_as(self, node: Node) -> str:
-        """What the forward pass calls a node."""
-        return self.names.get(id(node)) or self.forward(node)
-
     def backward(self, node: Node, slope: str) -> None:
-        """Emit the slopes of the inputs below a node; ``slope`` is that of the result by this node."""
-        if node.op in ("input", "parts"):
-            self.emit(f"s_{node.detail} += {slope}")
-            return
-        if node.op == "where":
-            for word, branch in (
-                (f"if {self.known_as(node.args[0])}:", node.args[1]),
-                ("else:", node.args[2]),
-            ):
-                self.emit(word)
-                self.depth += 1
+        """Emit what a node adds to the slopes of the inputs below it; ``slope`` is its own."""
+        if node.op == "input":
+            self.emit(f"key = id(f_{node.detail})")
+            self.emit(f"slopes[key] = known(key, 0.0) + {slope}")
+        elif node.op == "parts":
+            self.emit(f"for part in f_{node.detail}:")
+            self.emit(f"{_INDENT}key = id(part)")
+            self.emit(f"{_INDENT}slopes[key] = known(key, 0.0) + {slope}")
+        elif node.op == "where":
+            for branch in self.branches(node):
                 self.emit("pass")
-                if _moves(branch):
-                    self.backward(branch, slope)
-                self.depth -= 1
-            return
-        inner = [self.known_as(each) for each in node.args]
-        for child, own in zip(node.args, _slopes(node, inner, self.known_as(node)), strict=True):
-            if not _moves(child):
-                continue
-            product = _times(slope, own)
-            if child.args:
-                self.fresh += 1
-                self.emit(f"_a{self.fresh} = {product}")
-                product = f"_a{self.fresh}"
-            self.backward(child, product)
+                self.backward(branch, slope)
+        else:
+            for child, own in zip(node.args, _slopes(node, _Values(self, node.args), self), strict=True):
+                if not _moves(child):
+                    continue
+                product = _times(slope, own)
+                if child.args:
+                    self.fresh += 1
+                    self.emit(f"_a{self.fresh} = {product}")
+                    product = f"_a{self.fresh}"
+                self.backward(child, product)
+
+
+class _Values(Sequence[str]):
+    """What the arguments of a node are known by, each worked out when it is asked for."""
+
+    def __init__(self, writer: _Writer, nodes: tuple[Node, ...]) -> None:
+        self.writer, self.nodes = writer, nodes
+
+    def __len__(self) -> int:
+        return len(self.nodes)
+
+    def __getitem__(self, i: Any) -> Any:
+        return self.writer.value(self.nodes[i])
 
 
 def _moves(node: Node) -> bool:
@@ -124,8 +144,6 @@ def _moves(node: Node) -> bool:
 
 
 def _times(slope: str, own: str) -> str:
-    if slope == "1.0":
-        return f"({own})"
     return {"1.0": slope, "-1.0": f"-{slope}"}.get(own, f"{slope} * ({own})")
 
 
@@ -142,8 +160,6 @@ def _value(node: Node, inner: list[str]) -> str:
     simple = {"add": "+", "sub": "-", "mul": "*", "div": "/", "power": "**"}
     if node.op in simple:
         return f"{inner[0]} {simple[node.op]} {inner[1]}"
-    if node.op in ("input", "parts"):
-        return str(node.detail)
     if node.op == "number":
         return repr(float(node.detail))
     if node.op == "compare":
@@ -169,7 +185,8 @@ def _between(n: list[str]) -> str:
     return f"{y0} + ({y1} - {y0}) * (({x} - {x0}) / ({x1} - {x0}))"
 
 
-def _slopes(node: Node, n: list[str], own: str) -> list[str]:
+def _slopes(node: Node, n: Sequence[str], writer: _Writer) -> list[str]:
+    """The slope of a node by each of its arguments; values are asked for only where they are needed."""
     op = node.op
     if op == "read_between":
         x, x0, x1, y0, y1 = n
@@ -188,10 +205,10 @@ def _slopes(node: Node, n: list[str], own: str) -> list[str]:
         "div": lambda: [f"1 / {n[1]}", f"-{n[0]} / {n[1]} ** 2"],
         "neg": lambda: ["-1.0"],
         "pow": lambda: [f"{node.detail} * {n[0]} ** {node.detail - 1}"],
-        "power": lambda: [f"{n[1]} * {n[0]} ** ({n[1]} - 1)", f"{own} * log({n[0]})"],
-        "sqrt": lambda: [f"0.5 / {own}"],
+        "power": lambda: [f"{n[1]} * {n[0]} ** ({n[1]} - 1)", f"{writer.value(node)} * log({n[0]})"],
+        "sqrt": lambda: [f"0.5 / {writer.value(node)}"],
         "log": lambda: [f"1 / {n[0]}"],
-        "exp": lambda: [own],
+        "exp": lambda: [writer.value(node)],
         "absolute": lambda: ["1.0"],
         "total": lambda: ["1.0"],
         "mean": lambda: ["0.5", "0.5"],

@@ -13,9 +13,9 @@ from math import inf, isnan, nan
 from typing import Any
 
 from heatledger.ledger.dimensions import Dimension
-from heatledger.ledger.equations import off_by, sizes_of, solved_matrix
-from heatledger.ledger.figures import Figure, Leaf, LeafKind, LedgerError, ancestors, make
-from heatledger.ledger.replay import Program, carry_back
+from heatledger.ledger.equations import NEAR_ENOUGH, is_fixed, last_step, off_by, sizes_of, solved_matrix
+from heatledger.ledger.figures import Figure, Leaf, LeafKind, LedgerError, ancestors, flat, make
+from heatledger.ledger.replay import Program, carry_back, runner
 
 MOST_STEPS = 50
 CLOSE_ENOUGH = 1e-12
@@ -36,12 +36,17 @@ class Unknown:
 
 @dataclass(frozen=True)
 class Outcome:
-    """How a search ended. ``worst`` is the largest difference between two sides, over their size."""
+    """How a search ended.
+
+    ``worst`` is the largest difference between two sides, over their size; ``loose`` how far one more
+    step would move an unknown, over its size, where the sides agree and the unknown is still not fixed.
+    """
 
     solved: bool
     steps: int
     worst: float
     worst_at: str
+    loose: float = 0.0
 
     @property
     def words(self) -> str:
@@ -52,6 +57,11 @@ class Outcome:
             )
         if not self.worst_at:
             return "Not searched for: an input is missing."
+        if self.loose:
+            return (
+                f"No answer found in {_counted(self.steps)}: the equations hold and do not fix "
+                f"{self.worst_at}, which could as well be another. Look there for an input that cannot be."
+            )
         return (
             f"No answer found in {_counted(self.steps)}; the equation of {self.worst_at} is off by "
             f"{self.worst:.1e} of its size. Look there for an input that cannot be."
@@ -147,22 +157,20 @@ class _Trial:
         if set(self.sides) != set(unknowns):
             raise LedgerError("there must be one equation for each unknown")
         self.targets = [side for name in self.names for side in self.sides[name]]
-        order = ancestors(*self.targets)
-        ours = {id(each) for each in self.leaves.values()}
-        depends = set(ours)
-        for figure in order:
-            if any(id(each) in depends for each in _flat(figure)):
-                depends.add(id(figure))
-        border: dict[int, Figure] = {}
-        for figure in order:
-            if id(figure) in depends:
-                for each in _flat(figure):
-                    if id(each) not in depends:
-                        border[id(each)] = each
-        for each in self.targets:
-            if id(each) not in depends:
-                border[id(each)] = each
-        self.inputs = list(border.values())
+        self.order = ancestors(*self.targets)
+        self.depends = {id(each) for each in self.leaves.values()}
+        free: dict[int, Figure] = {}
+        for figure in self.order:
+            inputs = list(flat(figure.inputs))
+            if any(id(each) in self.depends for each in inputs):
+                self.depends.add(id(figure))
+                free.update((id(each), each) for each in inputs)
+        free.update((id(each), each) for each in self.targets)
+        self.inputs = [each for key, each in free.items() if key not in self.depends]
+        held = {id(each) for each in self.order}
+        for name, each in self.leaves.items():
+            if id(each) not in held:
+                raise LedgerError(f"no equation holds the unknown {name}")
         self.program = Program(self.targets, [*self.leaves.values(), *self.inputs])
 
     def search(
@@ -172,21 +180,29 @@ class _Trial:
         given = [float(each) for each in self.inputs] if inputs is None else list(inputs)
         x = [start[name] for name in self.names]
         left, right = self._both(x, given)
-        sizes, steps = [1.0] * len(x), 0
-        while steps < MOST_STEPS:
+        steps = 0
+        while True:
             matrix = self._matrix(x, given)
             sizes = sizes_of(left, right, matrix, x)
-            if all(abs(a - b) <= CLOSE_ENOUGH * s for a, b, s in zip(left, right, sizes, strict=True)):
-                break
             move = solved_matrix(matrix, [b - a for a, b in zip(left, right, strict=True)])
-            if move is None:
+            close = all(abs(a - b) <= CLOSE_ENOUGH * s for a, b, s in zip(left, right, sizes, strict=True))
+            at_rest = move is not None and max(last_step(move, x, self.floor())) <= NEAR_ENOUGH
+            if (close and at_rest) or move is None or steps == MOST_STEPS:
                 break
             steps += 1
             x, left, right = self._moved(x, move, given, off_by(left, right, sizes), sizes)
         each_off = [off_by([a], [b], [s]) for a, b, s in zip(left, right, sizes, strict=True)]
         worst = max(range(len(x)), key=lambda i: inf if isnan(each_off[i]) else each_off[i])
         outcome = Outcome(each_off[worst] <= GOOD_ENOUGH, steps, each_off[worst], self.names[worst])
+        if outcome.solved and not (at_rest and is_fixed(matrix, sizes, x, self.floor())):
+            moves = [inf] * len(x) if move is None else last_step(move, x, self.floor())
+            loosest = max(range(len(x)), key=lambda i: inf if isnan(moves[i]) else moves[i])
+            outcome = Outcome(False, steps, each_off[worst], self.names[loosest], moves[loosest] or inf)
         return outcome, dict(zip(self.names, x, strict=True))
+
+    def floor(self) -> list[float]:
+        """The least size each unknown is taken for, so that one near zero can be at rest too."""
+        return [1e-3 * abs(float(each)) + 1e-9 for each in self.leaves.values()]
 
     def _moved(
         self, x: list[float], move: list[float], given: Sequence[Any], before: float, sizes: list[float]
@@ -225,18 +241,16 @@ class _Trial:
 
     def step_of(self, j: int, size: Any) -> Any:
         """The step for the slope by one unknown, from its size now and the size it started with."""
-        return 1e-6 * (size + 1e-3 * abs(float(self.leaves[self.names[j]])) + 1e-9)
+        return 1e-6 * (size + self.floor()[j])
 
     def slopes_of_unknown(self, name: str, values: Mapping[str, float]) -> list[float]:
         """Slope of one unknown by each input: the matrix of the unknowns against that of the inputs."""
-        at = self._at(values)
-        unknowns = [at[self.names[j]] for j in range(len(self.names))]
-        sides = self.equations(at)
+        unknowns, inputs, sides = self._at(values)
         rows_x, rows_p = [], []
-        for each in self.names:
-            left, right = (carry_back(side) for side in sides[each])
-            rows_x.append([left.get(id(u), 0.0) - right.get(id(u), 0.0) for u in unknowns])
-            rows_p.append([left.get(id(p), 0.0) - right.get(id(p), 0.0) for p in self.inputs])
+        for left, right in zip(sides[0::2], sides[1::2], strict=True):
+            one, two = carry_back(left), carry_back(right)
+            rows_x.append([one.get(id(u), 0.0) - two.get(id(u), 0.0) for u in unknowns])
+            rows_p.append([one.get(id(p), 0.0) - two.get(id(p), 0.0) for p in inputs])
         index = self.names.index(name)
         unit = [1.0 if i == index else 0.0 for i in range(len(self.names))]
         weights = solved_matrix([list(each) for each in zip(*rows_x, strict=True)], unit)
@@ -246,28 +260,38 @@ class _Trial:
             -sum(w * row[k] for w, row in zip(weights, rows_p, strict=True)) for k in range(len(self.inputs))
         ]
 
-    def _at(self, values: Mapping[str, float]) -> dict[str, Figure]:
-        return {
-            name: make(values[name], each.dimension, Leaf(LeafKind.SOURCE, name, name), ())
-            for name, each in self.leaves.items()
-        }
+    def _at(self, values: Mapping[str, float]) -> tuple[list[Figure], list[Figure], list[Figure]]:
+        """Unknowns, inputs and sides again, with the unknowns at ``values``.
+
+        The inputs become leaves: one may be built on another, and each has its own slope.
+        """
+        leaf = Leaf(LeafKind.SOURCE, "", "")
+        unknowns = [make(values[name], each.dimension, leaf, ()) for name, each in self.leaves.items()]
+        inputs = [make(float(each), each.dimension, leaf, ()) for each in self.inputs]
+        again = {id(a): b for a, b in zip(self.leaves.values(), unknowns, strict=True)}
+        again |= {id(a): b for a, b in zip(self.inputs, inputs, strict=True)}
+        for figure in self.order:
+            if id(figure) not in self.depends or id(figure) in again:
+                continue
+            given = tuple(
+                tuple(again.get(id(one), one) for one in each)
+                if isinstance(each, tuple)
+                else again.get(id(each), each)
+                for each in figure.inputs
+            )
+            numbers = [
+                [float(one) for one in each] if isinstance(each, tuple) else float(each) for each in given
+            ]
+            again[id(figure)] = make(runner(figure.origin)(numbers), figure.dimension, figure.origin, given)
+        return unknowns, inputs, [again[id(each)] for each in self.targets]
 
     def solve_again(self, arguments: Sequence[Any], start: Mapping[str, float]) -> dict[str, Any]:
         """The unknowns for other inputs; arrays are solved side by side."""
         if not any(hasattr(each, "__array__") for each in arguments):
             if all(float(a) == float(b) for a, b in zip(arguments, self.inputs, strict=True)):
                 return dict(start)
-            return self.search(dict(start), arguments)[1]
+            outcome, values = self.search(dict(start), arguments)
+            return values if outcome.solved else dict.fromkeys(values, nan)
         from heatledger.ledger.solving_arrays import search_arrays
 
-        return search_arrays(self.program, self.names, arguments, start, self.step_of)
-
-
-def _flat(figure: Figure) -> list[Figure]:
-    result: list[Figure] = []
-    for each in figure.inputs:
-        if isinstance(each, tuple):
-            result.extend(each)
-        else:
-            result.append(each)
-    return result
+        return search_arrays(self.program, self.names, arguments, start, self.floor())

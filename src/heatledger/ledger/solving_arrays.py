@@ -7,11 +7,13 @@ from typing import Any
 
 import numpy
 
+from heatledger.ledger.equations import LEAST_PIVOT, NEAR_ENOUGH
 from heatledger.ledger.replay import Program
 
 MOST_STEPS = 50
 CLOSE_ENOUGH = 1e-13
 GOOD_ENOUGH = 1e-9
+STEP = 1e-6
 
 
 def search_arrays(
@@ -19,15 +21,16 @@ def search_arrays(
     names: Sequence[str],
     inputs: Sequence[Any],
     start: Mapping[str, float],
-    step_of: Callable[[int, Any], Any],
+    floor: Sequence[float],
 ) -> dict[str, Any]:
     """The unknowns, one array each, for inputs of which some are arrays of equal length.
 
-    ``step_of`` gives the step for the slope by one unknown. States for which no answer is found come
-    back as NaN.
+    ``floor`` is the least size each unknown is taken for. States for which no answer is found, or which
+    the equations do not fix, come back as NaN.
     """
     size = max(len(each) for each in inputs if hasattr(each, "__array__"))
     x = numpy.array([numpy.full(size, start[name]) for name in names])
+    least = numpy.array(floor)[:, None]
 
     def both(at: Any) -> tuple[Any, Any]:
         results = program.run([*at, *inputs])
@@ -36,26 +39,30 @@ def search_arrays(
         return left, right
 
     with numpy.errstate(all="ignore"):
-        off = numpy.full(size, numpy.inf)
-        for _ in range(MOST_STEPS):
+        for step in range(MOST_STEPS + 1):
             left, right = both(x)
-            matrix = _matrix(both, x, step_of)
+            scale = numpy.maximum(abs(x), least)
+            matrix = _matrix(both, x, STEP * (abs(x) + least))
             brought = 0.01 * numpy.sum(abs(matrix * x.T[:, None, :]), axis=2).T
             sizes = numpy.maximum(numpy.maximum(abs(left), abs(right)), numpy.maximum(brought, 1e-300))
             off = numpy.max(abs(left - right) / sizes, axis=0)
-            if not numpy.any(off > CLOSE_ENOUGH):  # a state without a value is not waited for
+            move = _solved(matrix, (right - left).T).T
+            last = numpy.max(abs(move) / scale, axis=0)
+            # A state without a value is not waited for.
+            if step == MOST_STEPS or not numpy.any((off > CLOSE_ENOUGH) | (last > NEAR_ENOUGH)):
                 break
-            x = x + _solved(matrix, (right - left).T).T
-        x[:, ~(off <= GOOD_ENOUGH)] = numpy.nan
+            x = x + move
+        fixed = _is_fixed(matrix * scale.T[:, None, :] / sizes.T[:, :, None])
+        x[:, ~((off <= GOOD_ENOUGH) & (last <= NEAR_ENOUGH) & fixed)] = numpy.nan
     return dict(zip(names, x, strict=True))
 
 
-def _matrix(both: Callable[[Any], tuple[Any, Any]], x: Any, step_of: Callable[[int, Any], Any]) -> Any:
+def _matrix(both: Callable[[Any], tuple[Any, Any]], x: Any, steps: Any) -> Any:
     """Slopes of each gap by each unknown, state by state."""
     n, size = x.shape
     matrix = numpy.empty((size, n, n))
     for j in range(n):
-        step = step_of(j, abs(x[j]))
+        step = steps[j]
         gaps = []
         for sign in (1, -1):
             near = x.copy()
@@ -73,3 +80,10 @@ def _solved(matrix: Any, right: Any) -> Any:
     move = numpy.linalg.solve(safe, right[:, :, None])[:, :, 0]
     move[~fixed] = numpy.nan
     return move
+
+
+def _is_fixed(scaled: Any) -> Any:
+    """True for each state whose matrix, scaled to its sides and unknowns, is not singular."""
+    usable = numpy.isfinite(scaled).all(axis=(1, 2))
+    safe = numpy.where(usable[:, None, None], scaled, 0.0)
+    return numpy.linalg.svd(safe, compute_uv=False)[:, -1] > LEAST_PIVOT

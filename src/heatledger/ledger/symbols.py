@@ -7,11 +7,16 @@ module is imported. What could not be shown as hand arithmetic is refused there 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any, NoReturn, cast
 
-from heatledger.ledger.dimensions import KELVIN, NONE, Dimension, Exponents
+from heatledger.ledger.dimensions import (
+    ABSOLUTE_TEMPERATURE,
+    NONE,
+    TEMPERATURE_DIFFERENCE,
+    Dimension,
+    Exponents,
+)
 from heatledger.ledger.figures import LedgerError
 from heatledger.ledger.sources import Citation
 from heatledger.ledger.units import ATOMS, UNITS, Unit, parsed, unit_of
@@ -32,9 +37,11 @@ class Node:
 
     ``absolute`` is true for a temperature on its scale. ``detail`` is what an op needs beside its
     arguments: the name of an input, the value of a number, the exponent of a power, a comparison.
+    ``kind`` is the dimension of an input, and of sums of inputs of one kind; None where only the
+    exponents are known.
     """
 
-    __slots__ = ("absolute", "args", "detail", "exponents", "op")
+    __slots__ = ("absolute", "args", "detail", "exponents", "kind", "op")
 
     def __init__(
         self,
@@ -43,9 +50,10 @@ class Node:
         exponents: Exponents,
         absolute: bool = False,
         detail: Any = None,
+        kind: Dimension | None = None,
     ) -> None:
         self.op, self.args, self.exponents = op, args, exponents
-        self.absolute, self.detail = absolute, detail
+        self.absolute, self.detail, self.kind = absolute, detail, kind
 
     def __add__(self, other: object) -> Node:
         return _sum("add", self, other)
@@ -74,7 +82,7 @@ class Node:
     def __neg__(self) -> Node:
         if self.absolute:
             raise FormulaError("a temperature on its scale has no negative")
-        return Node("neg", (self,), self.exponents)
+        return Node("neg", (self,), self.exponents, kind=self.kind)
 
     def __pow__(self, power: object) -> Node:
         return _power(self, power)
@@ -105,13 +113,24 @@ class Node:
     def __ge__(self, other: object) -> Node:
         return self._compare(">=", other)
 
+    def __eq__(self, other: object) -> NoReturn:
+        raise FormulaError(
+            "== and != on values cannot be shown, and hardly ever hold: write where(test, then, otherwise) "
+            "with <, <=, > or >="
+        )
+
+    __ne__ = __eq__
+    __hash__ = object.__hash__
+
     def __bool__(self) -> NoReturn:
         raise FormulaError("'if', 'and', 'or' on values cannot be shown: write where(test, then, otherwise)")
 
     def __float__(self) -> float:
         if any(each.op == "input" for each in walk(self)):
             raise FormulaError("math functions cannot be shown: use the ledger's own sqrt, log, exp ...")
-        return float(evaluate(self, {}))
+        from heatledger.ledger.evaluating import value_of
+
+        return float(value_of(self, {}))
 
     def __abs__(self) -> NoReturn:
         raise FormulaError("abs() cannot be shown: write larger(x, -x)")
@@ -144,7 +163,7 @@ class PartsNode(Node):
     __slots__ = ()
 
     def __init__(self, name: str, dimension: Dimension) -> None:
-        super().__init__("parts", (), dimension.exponents, dimension.absolute, name)
+        super().__init__("parts", (), dimension.exponents, dimension.absolute, name, _named(dimension))
 
     def _compare(self, sign: str, other: object) -> NoReturn:
         raise FormulaError("parts are used only by total(parts)")
@@ -169,7 +188,12 @@ def _unit_in_atoms(text: str) -> Unit:
 
 def input_node(name: str, dimension: Dimension) -> Node:
     """The symbol of a parameter."""
-    return Node("input", (), dimension.exponents, dimension.absolute, name)
+    return Node("input", (), dimension.exponents, dimension.absolute, name, _named(dimension))
+
+
+def _named(dimension: Dimension) -> Dimension | None:
+    """The kind of an input; none for a plain number, which may stand for any."""
+    return None if dimension.exponents == NONE or dimension.absolute else dimension
 
 
 def as_node(value: object) -> Node:
@@ -211,7 +235,26 @@ def _sum(op: str, left: Node, other: object) -> Node:
     if op == "sub" and right.absolute and not left.absolute:
         raise FormulaError("a temperature on its scale is not taken from a difference")
     absolute = (left.absolute or right.absolute) if op == "add" else (left.absolute and not right.absolute)
-    return Node(op, (left, right), left.exponents, absolute)
+    return Node(op, (left, right), left.exponents, absolute, kind=_kind_of_sum(op, left, right))
+
+
+def _kind_of_sum(op: str, left: Node, right: Node) -> Dimension | None:
+    """The kind of a sum or difference; refused when the terms are of two kinds the trade keeps apart."""
+    if left.absolute and right.absolute:
+        return TEMPERATURE_DIFFERENCE
+    kinds = (left.kind, right.kind)
+    if kinds[0] is None or kinds[1] is None:
+        return None
+    if kinds[0] is kinds[1]:
+        counted = op == "sub" and kinds[0] is ABSOLUTE_TEMPERATURE
+        return TEMPERATURE_DIFFERENCE if counted else kinds[0]
+    turned = op == "add" and kinds == (TEMPERATURE_DIFFERENCE, ABSOLUTE_TEMPERATURE)
+    if kinds == (ABSOLUTE_TEMPERATURE, TEMPERATURE_DIFFERENCE) or turned:
+        return ABSOLUTE_TEMPERATURE
+    raise FormulaError(
+        f"two kinds that are kept apart are added: {describe(left)} is a {kinds[0]}, "
+        f"{describe(right)} a {kinds[1]}"
+    )
 
 
 def _product(op: str, left: Node, other: object) -> Node:
@@ -252,37 +295,6 @@ def walk(node: Node) -> list[Node]:
     return found
 
 
-_FLOAT_OPS: dict[str, Callable[..., Any]] = {
-    "add": lambda a, b: a + b,
-    "sub": lambda a, b: a - b,
-    "mul": lambda a, b: a * b,
-    "div": lambda a, b: a / b,
-    "neg": lambda a: -a,
-    "power": lambda a, b: a**b,
-}
-
-
-def evaluate(node: Node, values: dict[str, float]) -> float:
-    """SI value of a constant expression (``values`` for its inputs, if any)."""
-    if isinstance(node, Const):
-        return node.si
-    if node.op == "number":
-        return float(node.detail)
-    if node.op == "input":
-        return values[node.detail]
-    inner = [evaluate(each, values) for each in node.args]
-    if node.op == "pow":
-        return float(inner[0] ** node.detail)
-    if node.op == "sqrt":
-        return math.sqrt(inner[0])
-    return float(_FLOAT_OPS[node.op](*inner))
-
-
 def half(exponents: Exponents) -> Exponents:
     """Exponents of a square root."""
     return tuple(each * Fraction(1, 2) for each in exponents)  # type: ignore[return-value]
-
-
-def is_kelvin(node: Node) -> bool:
-    """True for a temperature or a temperature difference."""
-    return node.exponents == KELVIN

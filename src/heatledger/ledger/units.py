@@ -107,11 +107,6 @@ class Unit:
         return (value - (self.kelvin_at_zero if absolute else 0.0)) / self.factor
 
 
-def powers_of(**counts: float) -> Powers:
-    """Powers by atom, for atoms that are plain words."""
-    return tuple((atom, Fraction(n).limit_denominator(1000)) for atom, n in counts.items())
-
-
 _SUPER = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 

@@ -19,7 +19,8 @@ _SUPER = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 def written(number: float, places: int, unit: Unit, units: Preset, keep_zeros: bool = True) -> str:
     """A rounded number as it is printed; ``keep_zeros`` false drops zeros at the end."""
-    if number and abs(number) < SMALLEST_WRITTEN_OUT:
+    huge = places < 0 and abs(number) >= LARGEST_WRITTEN_OUT
+    if number and (huge or abs(number) < SMALLEST_WRITTEN_OUT):
         return _with_power(number, places + Decimal(repr(number)).adjusted(), keep_zeros)
     text = number_text(number, places, grouping(unit, units))
     return text if keep_zeros or "." not in text else text.rstrip("0").rstrip(".")

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
+from heatledger.ledger.sources import Standing
 from heatledger.papers.printable import FONTS, made_printable
 
 SHEETS = {"letter": "us-letter", "a4": "a4"}
@@ -28,13 +29,17 @@ def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter")
 
     if paper not in SHEETS:
         raise PaperError(f"no paper size {paper!r}; choose one of {', '.join(SHEETS)}")
+    standings = json.dumps({each.name.lower(): each.value for each in Standing})
     content = json.dumps({**made_printable(data), "sheet_size": SHEETS[paper]}, ensure_ascii=False)
     try:
         compiler = typst.Compiler(
             str(HERE / template), root=str(HERE), font_paths=[str(FONTS)], ignore_system_fonts=True
         )
         pdf, warnings = compiler.compile_with_warnings(
-            format="pdf", sys_inputs={"data": content}, pdf_standards=["a-3a", "ua-1"], timestamp=0
+            format="pdf",
+            sys_inputs={"data": content, "standings": standings},
+            pdf_standards=["a-3a", "ua-1"],
+            timestamp=0,
         )
     except typst.TypstError as error:
         raise PaperError(f"{template}: {error}") from error

@@ -2,23 +2,34 @@
 
 from __future__ import annotations
 
+from heatledger.ledger.dimensions import TRANSMITTANCE
 from heatledger.ledger.presets import Preset
 from heatledger.papers import front, tables
 from heatledger.papers.groups import addresses
 from heatledger.papers.heat_loss_data import HeatLossPaper
-from heatledger.papers.parts import part_lines, parts_of_house
+from heatledger.papers.house_view import house_view
+from heatledger.papers.parts import part_lines
 from heatledger.papers.references import references
+from heatledger.papers.words import floors_word
 from heatledger.papers.workings_from import group_of
 from heatledger.steps.design import Design
 from heatledger.steps.surfaces import CAUSES
+from heatledger.studies.parts import parts_of_house
 from heatledger.studies.uncertainty import band
 
-CAUTIONS = (
+CAUTION = (
     "This paper gives the heat loss of the house and nothing else. Local code and licensed practice decide "
-    "what may be built; where they ask for another method or other figures, theirs hold.",
-    "Gas, vent, electrical and pressure work belongs to licensed trades. Keep a working carbon monoxide "
-    "alarm outside every sleeping area and on every storey.",
+    "what may be built; where they ask for another method or other figures, theirs hold."
 )
+
+
+def cautions(units: Preset) -> tuple[str, ...]:
+    """What every paper says about its limits and about safety."""
+    return (
+        CAUTION,
+        "Gas, vent, electrical and pressure work belongs to licensed trades. Keep a working carbon monoxide "
+        f"alarm outside every sleeping area and on every {floors_word(units)}.",
+    )
 
 
 def heat_loss_paper(design: Design, units: Preset) -> HeatLossPaper:
@@ -30,20 +41,30 @@ def heat_loss_paper(design: Design, units: Preset) -> HeatLossPaper:
         units=front.column_units(design, units),
         answer=front.answer(design, found, made),
         conditions=front.conditions(design, found),
-        house=front.house_view(design, units),
+        house=house_view(design, units),
         causes=tuple(tables.cause_line(cause, design, found) for cause in CAUSES),
         rooms=tables.room_lines(design, found),
         house_line=tables.house_line(design, found),
-        cautions=CAUTIONS,
+        cautions=cautions(units),
         levels=tables.level_lines(design, found),
         matters=front.matters(design, found, made.swings),
         matters_note=front.matters_note(made.swings),
         findings=tuple(tables.finding_line(each, design, found) for each in design.findings),
         not_checked=tables.not_checked_lines(design),
         parts=part_lines(parts, found),
-        parts_note=f"Area × U-value × ΔT is the loss of a part. {tables.heights_note(design)}".strip(),
+        parts_note=_parts_note(design, units),
         workings=tuple(group_of(each, found) for each in found.groups),
         tape=tables.tape(design, found),
-        tape_note=f"The number at the end is the line of {design.job.source.file_name}.",
+        tape_note=_tape_note(design),
         references=references(design, found),
     )  # fmt: skip
+
+
+def _parts_note(design: Design, units: Preset) -> str:
+    unit = units.shown(TRANSMITTANCE).unit.text
+    said = f"U-values in {unit}. Area × U-value × ΔT is the loss of a part. "
+    return f"{said}{tables.heights_note(design, units)}".strip()
+
+
+def _tape_note(design: Design) -> str:
+    return f"The number at the end is the line of {design.job.source.file_name or 'the job'}."

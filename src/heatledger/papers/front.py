@@ -10,6 +10,7 @@ from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import grouping, show, show_range, show_speaking
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.addresses import Addresses
+from heatledger.papers.house_view import drawn_spaces
 from heatledger.papers.naming import headed
 from heatledger.papers.words import amount, height_above_sea, whole, without_unit
 from heatledger.papers.workings_from import known_of
@@ -28,9 +29,13 @@ NAMES = {
 }
 MOST_MATTERS = 7
 MOST_WAITED_FOR = 4
-NOTHING_ON_TOP = (
-    "Nothing is added on top: sun, people and lights are left out, so the sum already holds its margin."
-)
+NOTHING_ON_TOP = "Nothing is added on top, since sun, people and lights are left out."
+UNNAMED = "Unnamed house"
+
+
+def job_name(design: Design) -> str:
+    """What the job is called, else what stands for a name."""
+    return design.job.name or UNNAMED
 
 
 def head(design: Design) -> data.Head:
@@ -39,7 +44,7 @@ def head(design: Design) -> data.Head:
     must_fix = any(each.weight is Weight.MUST_FIX and each.decided is None for each in design.findings)
     laid = ", ".join(job.what_ifs[each].name or each for each in job.laid)
     return data.Head(
-        TITLE, job.name, job.address, job.date, job.prepared_by, f"heatledger {__version__}",
+        TITLE, job_name(design), job.address, job.date, job.prepared_by, f"heatledger {__version__}",
         revision=f"what if: {laid}" if laid else "", draft="Draft, not for installation" if must_fix else "",
         invented="Invented demo job" if job.invented else "",
     )  # fmt: skip
@@ -119,7 +124,13 @@ def conditions(design: Design, found: Addresses) -> tuple[data.Condition, ...]:
         line("Outdoors", site.outdoor, note=job.site.place),
         line("Difference (ΔT)", site.design_difference),
     ]
-    lines += [line(each.name, each.temperature, note="heat balance") for each in losses.unheated.values()]
+    if _meets_ground(design):
+        lines.append(line("Mean ground", job.site.ground_temperature))
+    drawn = drawn_spaces(design)
+    lines += [
+        line(each.name, each.temperature, note="heat balance" + ("" if id in drawn else ", not drawn"))
+        for id, each in losses.unheated.items()
+    ]
     area, count = losses.house.floor_area, len(losses.rooms)
     lines.append(
         line("Heated floor area", area, whole(area, units), f"{count} rooms" if count != 1 else "one room")
@@ -129,27 +140,17 @@ def conditions(design: Design, found: Addresses) -> tuple[data.Condition, ...]:
     return tuple(lines)
 
 
+def _meets_ground(design: Design) -> bool:
+    losses = design.losses
+    of_rooms = [each.beyond for room in losses.rooms.values() for each in room.surfaces.values()]
+    of_spaces = [each.beyond for space in losses.unheated.values() for each in space.surfaces.values()]
+    return any(each.kind == "ground" for each in (*of_rooms, *of_spaces))
+
+
 def _of_rooms(design: Design, units: Preset) -> str:
     usual = show(design.losses.site.indoor, units)
     others = sorted({show(each.indoor, units) for each in design.losses.rooms.values()} - {usual})
     return f"some rooms {', '.join(others)}" if others else "all rooms"
-
-
-def house_view(design: Design, units: Preset) -> data.HouseView:
-    """What the section through the house shows."""
-    losses = design.losses
-    storeys = max(len(losses.levels), 1)
-    below, below_text, attic = "slab", "", ""
-    for id, each in losses.unheated.items():
-        grounded = any(boundary.beyond.kind == "ground" for boundary in each.surfaces.values())
-        text = "" if each.temperature.is_missing else show(each.temperature, units)
-        if grounded and below == "slab":
-            below, below_text = "crawl space" if "crawl" in f"{id} {each.name}".lower() else "basement", text
-        elif "attic" in f"{id} {each.name}".lower():
-            attic = text
-    inside = "" if losses.site.indoor.is_missing else show(losses.site.indoor, units)
-    outside = "not given" if losses.site.outdoor.is_missing else show(losses.site.outdoor, units)
-    return data.HouseView((inside,) * storeys, outside, below, below_text, attic)
 
 
 def matters(design: Design, found: Addresses, swings: tuple[Swing, ...]) -> tuple[data.Matter, ...]:

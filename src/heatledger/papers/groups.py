@@ -5,13 +5,14 @@ from __future__ import annotations
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
 from heatledger.papers.addresses import Addresses, Group
-from heatledger.papers.parts import Part
+from heatledger.papers.words import floors_word
 from heatledger.steps.design import Design
 from heatledger.steps.losses import RoomLoss
+from heatledger.studies.parts import Part
 
 
 def addresses(design: Design, units: Preset, parts: list[Part]) -> Addresses:
-    """The addresses of every working on the paper: the house, the storeys, each room, each space."""
+    """The addresses of every working on the paper: the house, the stories, each room, each space."""
     losses = design.losses
     house, site = losses.house, losses.site
     rooms = [Group(room.name, room_figures(room), room.name) for room in losses.rooms.values()]
@@ -23,12 +24,12 @@ def addresses(design: Design, units: Preset, parts: list[Part]) -> Addresses:
 
     whole = not_in_rooms([house.loss, *(each.loss for each in house.causes.values())])
     shares = [each.share for each in house.causes.values()]
-    storeys = not_in_rooms([each.loss for each in losses.levels.values()]) if len(losses.levels) > 1 else []
+    floors = not_in_rooms([each.loss for each in losses.levels.values()]) if len(losses.levels) > 1 else []
     built_of = [each for part in parts for each, _ in part.named()]
     spaces = losses.unheated.values()
     groups = [
         Group("The house", [*whole, *shares, house.per_area], "House"),
-        Group("Storeys", storeys),
+        Group(floors_word(units, many=True).capitalize(), floors),
         *rooms,
         *(Group(f"{each.name}, unheated", [each.temperature], each.name) for each in spaces),
         Group("Design day and shared figures", [site.design_difference], shared=True),

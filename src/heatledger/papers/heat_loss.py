@@ -7,7 +7,7 @@ from typing import Any
 from heatledger.drawings.band_rule import band_rule
 from heatledger.drawings.cause_bar import cause_bar, cause_swatch, swing_bar
 from heatledger.drawings.hatches import CAUSES
-from heatledger.drawings.house_section import Storeys, Stream, house_section
+from heatledger.drawings.house_section import Stream, house_section
 from heatledger.drawings.shapes import Drawing
 from heatledger.drawings.to_svg import to_svg
 from heatledger.papers.compile import compile_paper
@@ -65,12 +65,10 @@ def _picture(drawing: Drawing) -> dict[str, Any]:
 
 
 def _section(paper: HeatLossPaper) -> Drawing:
-    view = paper.house
-    storeys = Storeys(view.heated, view.outdoors, view.below, view.below_text, view.attic_text)
     streams = tuple(
         Stream(each.cause, each.name, each.amount, each.share.text, each.loss.text) for each in paper.causes
     )
-    return house_section(SECTION_TITLE, storeys, streams, paper.units.loss)
+    return house_section(SECTION_TITLE, paper.house, streams, paper.units.loss)
 
 
 def _band(paper: HeatLossPaper) -> Drawing:
@@ -93,7 +91,7 @@ def _room(room: RoomLine, largest: float) -> Drawing:
 
 def _matter(matter: Matter, largest: float, unit: str) -> Drawing:
     words = f"moves the load by {matter.swing} {unit}"
-    return swing_bar(matter.name, words, matter.cause, matter.half, largest, width=210.0)
+    return swing_bar(matter.name, words, matter.cause, matter.half, largest, width=176.0)
 
 
 def _gross(room: RoomLine) -> float:

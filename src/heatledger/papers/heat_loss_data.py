@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from heatledger.drawings.hatches import CAUSES
+from heatledger.drawings.house_section import Stack
 from heatledger.papers.workings_data import Known, SourceUse, WorkingGroup
 
 Weight = Literal["must fix", "decide", "note"]
@@ -86,17 +87,6 @@ class Condition:
     key: str = ""
     known: Known = ""
     standing: str = ""
-
-
-@dataclass(frozen=True)
-class HouseView:
-    """What the section shows: temperatures as texts, top storey first (see ``drawings.Storeys``)."""
-
-    heated: tuple[str, ...]
-    outdoors: str
-    below: str = "basement"
-    below_text: str = ""
-    attic_text: str = ""
 
 
 @dataclass(frozen=True)
@@ -224,7 +214,7 @@ class HeatLossPaper:
     units: Units
     answer: Answer
     conditions: tuple[Condition, ...]
-    house: HouseView
+    house: Stack
     causes: tuple[CauseLine, ...]
     rooms: tuple[RoomLine, ...]
     house_line: HouseLine

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.ledger.formulas import Formula
-from heatledger.ledger.sources import Citation, bibliography
+from heatledger.ledger.sources import Citation, Standing, bibliography
 from heatledger.ledger.symbols import Const, walk
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.addresses import Addresses
@@ -13,7 +13,7 @@ from heatledger.steps.design import Design
 
 
 def references(design: Design, found: Addresses) -> tuple[data.Reference, ...]:
-    """Works in the order they are met, then practice, judgement and what is derived here."""
+    """Works in the order they are met, then practice, judgment and what is derived here."""
     uses: dict[str, list[SourceUse]] = {}
     for figure in [each for group in (*found.groups, *found.given) for each in (*group.blocks, *group.lines)]:
         for citation in citations_of(figure):
@@ -30,7 +30,9 @@ def references(design: Design, found: Addresses) -> tuple[data.Reference, ...]:
     if "" in uses:
         lines.append(
             data.Reference(
-                "No published source", "Common practice, judgement and arithmetic.", by_standing(uses[""])
+                "No published source",
+                f"Common practice, {Standing.JUDGEMENT.value} and arithmetic.",
+                by_standing(uses[""]),
             )
         )
     return tuple(lines)

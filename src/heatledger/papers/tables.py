@@ -1,15 +1,17 @@
-"""The tables of the paper: causes, rooms, storeys, findings, and the entries down to the tape."""
+"""The tables of the paper: causes, rooms, stories, findings, and the entries down to the tape."""
 
 from __future__ import annotations
 
 from heatledger.ledger.figures import Figure, Leaf, LeafKind
 from heatledger.ledger.findings import Finding, Weight
+from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show, show_percent
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.addresses import Addresses
+from heatledger.papers.catalog_rows import beside_it, row_name
 from heatledger.papers.front import NAMES
-from heatledger.papers.naming import headed
-from heatledger.papers.words import amount, bare
+from heatledger.papers.naming import headed, title_of
+from heatledger.papers.words import amount, bare, same_text
 from heatledger.papers.workings_from import known_of, source
 from heatledger.steps.design import Design
 from heatledger.steps.losses import RoomLoss
@@ -17,16 +19,7 @@ from heatledger.steps.names import things_at
 from heatledger.steps.surfaces import CAUSES
 
 NONE = data.Cell("–")
-_SAME_SIGNS = (
-    ("′", "'"),
-    ("″", '"'),
-    ("−", "-"),
-    ("²", "2"),
-    ("³", "3"),
-    ("·", "*"),
-    (",", ""),
-    (" ft", "'"),
-)
+MOST_NOT_CHECKED = 5
 
 
 def cell(figure: Figure, found: Addresses) -> data.Cell:
@@ -45,7 +38,7 @@ def cause_line(cause: str, design: Design, found: Addresses) -> data.CauseLine:
 
 
 def room_lines(design: Design, found: Addresses) -> tuple[data.RoomLine, ...]:
-    """The rooms by storey, as the job orders both."""
+    """The rooms by story, as the job orders both."""
     order = list(design.job.levels)
     rooms = sorted(design.losses.rooms.values(), key=lambda room: order.index(room.level))
     return tuple(_room_line(room, design, found) for room in rooms)
@@ -70,7 +63,7 @@ def house_line(design: Design, found: Addresses) -> data.HouseLine:
 
 
 def level_lines(design: Design, found: Addresses) -> tuple[data.LevelLine, ...]:
-    """What the rooms of each storey lose, where there is more than one storey."""
+    """What the rooms of each story lose, where there is more than one story."""
     levels = design.losses.levels
     if len(levels) < 2:
         return ()
@@ -84,17 +77,32 @@ def finding_line(each: Finding, design: Design, found: Addresses) -> data.Findin
         Weight.DECIDE: "decide",
         Weight.NOTE: "note",
     }
-    why, key = _sentence(str(each.why)), ""
+    things = things_at(each.where, design.job)[0] if each.where else []
+    why, key = _sentence(plain(str(each.why))), ""
     if isinstance(each.why, Figure):
-        why = f"{headed(each.why, design, 'House')}: {show(each.why, found.units)}."
+        what = " ".join(part for part in title_of(each.why, design, things[0] if things else "House") if part)
+        why = f"{what}: {show(each.why, found.units)}."
         key = found.key(each.why)
     decided = f"{each.decided.words}; {each.decided.because} ({each.decided.by})" if each.decided else ""
-    where = ", ".join(things_at(each.where, design.job)[0]) if each.where else ""
-    text = " ".join(part for part in (each.what, each.caution) if part)
+    where = "" if begins_with(each.what, things) else ", ".join(things)
+    text = plain(" ".join(part for part in (each.what, each.caution) if part))
     return data.FindingLine(
-        weights[each.weight], where, text, why, tuple(mend.words for mend in each.mends), key, decided,
+        weights[each.weight], where, text, why, tuple(plain(mend.words) for mend in each.mends), key, decided,
         source(each.citation),
     )  # fmt: skip
+
+
+def begins_with(sentence: str, things: list[str]) -> bool:
+    """Whether a sentence opens with the name of one of the things it is about, as in "The upper floor"."""
+    said = sentence.casefold().removeprefix("the ")
+    return any(
+        said.startswith(each.casefold()) and not said[len(each.casefold()) :][:1].isalnum() for each in things
+    )
+
+
+def plain(text: str) -> str:
+    """The text as it is set in print: a true minus, and no marks around what is typed on a screen."""
+    return text.replace("`", "").replace(" - ", " \N{MINUS SIGN} ")
 
 
 def _sentence(text: str) -> str:
@@ -103,14 +111,19 @@ def _sentence(text: str) -> str:
 
 
 def not_checked_lines(design: Design) -> tuple[str, ...]:
-    """What could not be checked, and for want of what; each said once."""
-    said = (f"{each.id.replace('-', ' ')}: for want of {each.for_want_of}" for each in design.not_checked)
-    return tuple(dict.fromkeys(said))
+    """What could not be checked, and for want of what, each said once; of many, the names alone."""
+    names = dict.fromkeys(each.id.replace("-", " ") for each in design.not_checked)
+    if len(names) > MOST_NOT_CHECKED:
+        return (f"{', '.join(names)}: for want of entries that are not given",)
+    said = (
+        f"{each.id.replace('-', ' ')}: for want of {each.for_want_of.rstrip('.')}"
+        for each in design.not_checked
+    )
+    return tuple(dict.fromkeys(map(plain, said)))
 
 
-def heights_note(design: Design) -> str:
-    """The two heights of each storey, and how the job is measured."""
-    units = design.job.units
+def heights_note(design: Design, units: Preset) -> str:
+    """The two heights of each story, and how the job is measured."""
     said = [
         f"{each.name}: walls {show(each.wall_height, units)}, air to {show(each.ceiling_height, units)}"
         for each in design.job.levels.values()
@@ -131,12 +144,14 @@ def _entry(figure: Figure, owner: str, design: Design, found: Addresses) -> data
     origin: Leaf = figure.origin
     value = "" if figure.is_missing else show(figure, found.units)
     details = []
-    if origin.typed and not same_text(origin.typed, value):
+    row = row_name(origin)
+    if row:
+        details.append(f"row: {row}, {origin.typed} {origin.unit}".strip())
+    elif origin.typed and not same_text(origin.typed, value):
         details.append(f"typed {origin.typed}")
     if origin.replaces:
         details.append(f"in place of {origin.replaces}")
-    if origin.kind is not LeafKind.JOB:
-        details += [f"beside it {each}" for each in origin.beside]
+    details += beside_it(origin)
     line = design.job.source.line_of(origin.path) if origin.kind is LeafKind.JOB else 0
     return data.Entry(
         found.key(figure),
@@ -147,21 +162,3 @@ def _entry(figure: Figure, owner: str, design: Design, found: Addresses) -> data
         tuple(details),
         source(origin.citation) if origin.citation is not None else None,
     )
-
-
-def same_text(typed: str, printed: str) -> bool:
-    """Whether what was typed and what is printed differ in the shape of their signs alone.
-
-    ``U-0.35`` is 0.35 in the unit of the reader, and ``6'`` is 6 feet and no inches.
-    """
-    said, shown = _plain(typed), _plain(printed)
-    if said[:2] in ("u-", "r-"):
-        return shown.startswith(said[2:]) and not shown[len(said) - 2 :][:1].isdigit()
-    return said == shown
-
-
-def _plain(text: str) -> str:
-    for sign, plain in _SAME_SIGNS:
-        text = text.replace(sign, plain)
-    text = "".join(text.split()).lower()
-    return text.removesuffix('0"') if text.endswith("'0\"") else text

@@ -8,6 +8,20 @@ from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import number_text, show
 from heatledger.ledger.units import UNITS
 
+_SAME_SIGNS = (
+    ("′", "'"),
+    ("″", '"'),
+    ("−", "-"),
+    ("²", "2"),
+    ("³", "3"),
+    ("·", ""),
+    ("*", ""),
+    ("(", ""),
+    (")", ""),
+    (",", ""),
+    (" ft", "'"),
+)
+
 
 def bare(figure: Figure, units: Preset, places: int | None = None) -> str:
     """A figure without its unit, with ``places`` decimals where a column lines up; empty when missing."""
@@ -37,3 +51,30 @@ def height_above_sea(figure: Figure, units: Preset) -> str:
 def amount(figure: Figure) -> float:
     """The size of a figure for a drawing; nothing when it has no value."""
     return 0.0 if figure.is_missing else float(figure)
+
+
+def floors_word(units: Preset, many: bool = False) -> str:
+    """What one floor of a house is called by this reader."""
+    american = units.feet_and_inches
+    return ("stories" if many else "story") if american else ("storeys" if many else "storey")
+
+
+def same_text(typed: str, printed: str) -> bool:
+    """Whether what was typed and what is printed differ in the shape of their signs alone.
+
+    ``U-0.35`` is 0.35 in the unit of the reader, and ``6'`` is 6 feet and no inches.
+    """
+    said, shown = _plain(typed), _plain(printed)
+    if said[:1] in ("u", "r"):
+        said = said[1:].lstrip("-=")
+        said = f"0{said}" if said.startswith(".") else said
+        return bool(said) and shown.startswith(said) and not shown[len(said) :][:1].isdigit()
+    return said == shown
+
+
+def _plain(text: str) -> str:
+    for sign, plain in _SAME_SIGNS:
+        text = text.replace(sign, plain)
+    text = "".join(text.split()).lower()
+    text = f"0{text}" if text.startswith(".") else text
+    return text.removesuffix('0"') if text.endswith("'0\"") else text

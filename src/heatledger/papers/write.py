@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from os import PathLike
 from pathlib import Path
 
 from heatledger.ledger.presets import Preset
+from heatledger.papers.compile import PaperError
 from heatledger.papers.from_design import heat_loss_paper
 from heatledger.papers.heat_loss import heat_loss_pdf
 from heatledger.steps.design import Design
@@ -18,12 +20,23 @@ def write_papers(
     """Write every paper of a design as PDF; the files written.
 
     ``units``: the reader's preset, that of the job when left out. ``paper``: ``letter`` or ``a4``, that
-    of the units when left out. Raises OSError when the folder cannot be written to.
+    of the units when left out. Raises PaperError when there is nothing to print, and OSError when the
+    folder cannot be written to.
     """
+    if not design.losses.rooms:
+        raise PaperError("the job has no rooms yet. Enter the first one under `rooms`, then print again.")
     shown = units or design.job.units
+    printed = in_units(design, shown)
     into = Path(folder)
     into.mkdir(parents=True, exist_ok=True)
-    name = re.sub(r"[^a-z0-9]+", "-", design.job.name.lower()).strip("-") or "house"
+    name = re.sub(r"[^a-z0-9]+", "-", (design.job.name or "").lower()).strip("-") or "house"
     target = into / f"{name}-heat-loss.pdf"
-    target.write_bytes(heat_loss_pdf(heat_loss_paper(design, shown), paper or shown.paper))
+    target.write_bytes(heat_loss_pdf(heat_loss_paper(printed, shown), paper or shown.paper))
     return [target]
+
+
+def in_units(design: Design, units: Preset) -> Design:
+    """The same design as a reader of these units is told of it: findings speak in the units of the job."""
+    if units is design.job.units:
+        return design
+    return Design(replace(design.job, units=units), design.losses)

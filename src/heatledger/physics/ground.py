@@ -42,13 +42,19 @@ def ground_design_temperature(mean_ground: Temperature, amplitude: TemperatureDi
     return mean_ground - amplitude
 
 
-@formula(BELOW_GRADE, title="U-value of a wall below grade")
+DEEPEST = 3.0
+"""Depth in m to which the two formulas below are used. The tables of the source end at 2.4 m for walls and
+2.1 m for floors; what lies a little deeper is our judgement."""
+
+
+@formula(BELOW_GRADE, title="U-value of a wall below grade", valid={"bottom": (0.0, DEEPEST)})
 def below_grade_wall_u(soil: Conductivity, r_value: Resistance, top: Length, bottom: Length) -> Transmittance:
     """Mean U-value of a strip of basement wall between two depths, to the ground surface.
 
     The heat is taken to flow along arcs of a circle from the wall to the surface of the ground.
 
-    Valid for: R-value of the wall, its insulation and its indoor film; insulated evenly over the strip.
+    Valid for: R-value of the wall, its insulation and its indoor film; insulated evenly over the strip;
+    depths to 3 m (the table of the source ends at 2.4 m, a little more is judgement).
     Leaves out: corners, ground water, the part of the wall above grade.
 
     >>> round(below_grade_wall_u(soil=1.4, r_value=0.259, top=0.0, bottom=1.8), 4)
@@ -60,13 +66,14 @@ def below_grade_wall_u(soil: Conductivity, r_value: Resistance, top: Length, bot
     )  # fmt: skip
 
 
-@formula(BELOW_GRADE, title="U-value of a floor below grade")
+@formula(BELOW_GRADE, title="U-value of a floor below grade", valid={"depth": (0.0, DEEPEST)})
 def below_grade_floor_u(
     soil: Conductivity, r_value: Resistance, width: Length, depth: Length
 ) -> Transmittance:
     """Mean U-value of a basement floor, to the ground surface.
 
-    Valid for: the shortest width of the basement; R-value of the floor, its insulation and its indoor film.
+    Valid for: the shortest width of the basement; R-value of the floor, its insulation and its indoor film;
+    depths to 3 m (the table of the source ends at 2.1 m, a little more is judgement).
     Leaves out: ground water, insulation of the edge only.
 
     >>> round(below_grade_floor_u(soil=1.4, r_value=0.259, width=8.0, depth=1.8), 4)

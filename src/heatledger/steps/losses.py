@@ -6,8 +6,12 @@ from collections.abc import Mapping
 
 from heatledger.job.model import Beyond, Job, Room
 from heatledger.ledger.dimensions import (
+    AREA,
+    HEAT_RATE,
+    VOLUME,
     Area,
     Conductance,
+    Dimension,
     HeatFlux,
     HeatRate,
     Ratio,
@@ -15,7 +19,7 @@ from heatledger.ledger.dimensions import (
     TemperatureDifference,
     Volume,
 )
-from heatledger.ledger.figures import Figure
+from heatledger.ledger.figures import Figure, missing
 from heatledger.ledger.results import result
 from heatledger.physics.air import volumes_total
 from heatledger.physics.envelope import (
@@ -162,19 +166,26 @@ def _level(name: str, rooms: list[RoomLoss]) -> LevelLoss:
 
 
 def _house(rooms: Mapping[str, RoomLoss], site: SiteConditions) -> HouseLoss:
-    area = areas_total(areas=[each.floor_area for each in rooms.values()])
-    loss = _sum([each.loss for each in rooms.values()])
+    """The whole house; without rooms nothing of it has a value, and all of it waits for the rooms."""
+    area = areas_total(areas=[each.floor_area for each in rooms.values()] or [_rooms_wanted(AREA)])
+    losses = [each.loss for each in rooms.values()]
+    loss = _sum(losses) if losses else heat_loss(parts=[_rooms_wanted(HEAT_RATE)])
     causes = {}
     for cause in CAUSES:
         parts = [each.causes[cause].loss for each in rooms.values() if cause in each.causes]
         if parts:
             part = _sum(parts)
             causes[cause] = Cause(part, share(part=part, whole=loss))
+    volumes = [each.air.volume for each in rooms.values()] or [_rooms_wanted(VOLUME)]
     return HouseLoss(
         floor_area=area,
-        air_volume=volumes_total(volumes=[each.air.volume for each in rooms.values()]),
+        air_volume=volumes_total(volumes=volumes),
         causes=causes,
         loss=loss,
         per_area=loss_per_area(loss=loss, floor_area=area),
         coefficient=house_coefficient(loss=loss, indoor=site.indoor, outdoor=site.outdoor),
     )
+
+
+def _rooms_wanted(dimension: Dimension) -> Figure:
+    return missing(dimension, "rooms", "heated rooms")

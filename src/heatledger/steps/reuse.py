@@ -1,12 +1,19 @@
-"""What of an earlier design still holds: compared by what was typed, room by room."""
+"""What of an earlier design still holds: compared entry by entry, in order.
+
+An entry that is typed, known and changed the same way is the same figure, also in another reading of the
+job, so figures are compared by identity: a mark, a half-range or the name of a what-if that differs makes
+another figure.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, is_dataclass
+from functools import cache
 from typing import Any
 
-from heatledger.job.model import Job, Room, Surface, Unheated
+from heatledger.job.model import Beyond, Job, Room, Surface
+from heatledger.ledger.figures import Figure
 
 
 @dataclass(frozen=True)
@@ -20,78 +27,60 @@ class Unchanged:
 
 NOTHING = Unchanged()
 
-# Entries that no heat loss rests on.
-_BESIDE = frozenset(
-    ("name", "address", "prepared_by", "date", "invented", "notes", "limits", "decisions", "expectations",
-     "what-ifs", "heated_floor_area", "built", "codes")
-)  # fmt: skip
-_MEASURES = ("area", "length", "height", "width", "depth", "top", "bottom")
-_PARTS = frozenset(("rooms", "unheated", "constructions"))
-
 
 def unchanged(job: Job, earlier: Job) -> Unchanged:
     """What of the earlier job's heat loss holds for this job too."""
     if job is earlier:
         return Unchanged(True, True, frozenset(job.rooms))
-    ground, before = _ground(job), _ground(earlier)
-    if ground != before:
+    if not alike(job.site, earlier.site):
         return NOTHING
-    indoors = {id: _indoor(room) for id, room in job.rooms.items()}
-    same_indoors = indoors == {id: _indoor(room) for id, room in earlier.rooms.items()}
-    spaces = (
-        same_indoors
-        and job.unheated.keys() == earlier.unheated.keys()
-        and all(_same(each, earlier.unheated[id]) for id, each in job.unheated.items())
+    spaces = alike(job.unheated, earlier.unheated) and all(
+        _same_beyond(each, job, earlier) for space in job.unheated.values() for each in space.surfaces.values()
     )
     rooms = frozenset(
         id
         for id, room in job.rooms.items()
-        if id in earlier.rooms
-        and _same(room, earlier.rooms[id])
-        and (spaces or not _touches(room, "unheated"))
-        and (same_indoors or not _touches(room, "room"))
+        if id in earlier.rooms and _same_room(room, earlier.rooms[id], job, earlier, spaces)
     )
     return Unchanged(True, spaces, rooms)
 
 
-def _ground(job: Job) -> Mapping[str, Any]:
-    """Everything the rooms share: site, levels, air, neighbors, ranges and the marks above the rooms."""
-    shared = {key: each for key, each in job.raw.items() if key not in _BESIDE | _PARTS}
-    for part in _PARTS:
-        entries = job.raw.get(part)
-        if isinstance(entries, Mapping):
-            shared[part] = {key: each for key, each in entries.items() if not isinstance(each, Mapping)}
-    return shared
-
-
-def _same(one: Room | Unheated, other: Room | Unheated) -> bool:
-    """True when nothing typed for a space, its surfaces or their constructions differs."""
-    if one.raw != other.raw or one.surfaces.keys() != other.surfaces.keys():
+def alike(one: Any, other: Any) -> bool:
+    """True when two parts of a job say the same, entry by entry and in the same order."""
+    if one is other:
+        return True
+    if one.__class__ is not other.__class__ or isinstance(one, Figure):
         return False
-    return all(_same_surface(each, other.surfaces[id]) for id, each in one.surfaces.items())
+    if isinstance(one, Mapping):
+        return list(one) == list(other) and all(alike(each, other[key]) for key, each in one.items())
+    if is_dataclass(one):
+        return all(alike(getattr(one, each), getattr(other, each)) for each in _compared(one.__class__))
+    return bool(one == other)
 
 
-def _same_surface(one: Surface, other: Surface) -> bool:
-    if (one.raw, one.beyond, one.from_other) != (other.raw, other.beyond, other.from_other):
+@cache
+def _compared(cls: type[Any]) -> tuple[str, ...]:
+    # The texts typed say no more than the figures read from them.
+    return tuple(each.name for each in fields(cls) if each.name != "raw")
+
+
+def _same_room(room: Room, before: Room, job: Job, earlier: Job, spaces: bool) -> bool:
+    if not alike(room, before) or (room.air is None and not alike(job.air, earlier.air)):
         return False
-    # A surface that another space gave takes marks and heights from there, which its own text does not show.
-    if any(getattr(one, each) is not getattr(other, each) for each in _MEASURES):
-        return False
-    pairs = [(one.construction, other.construction)]
-    for id, opening in one.openings.items():
-        before = other.openings[id]
-        if any(
-            getattr(opening, each) is not getattr(before, each)
-            for each in ("area", "width", "height", "count")
-        ):
-            return False
-        pairs.append((opening.construction, before.construction))
-    return all(a.raw == b.raw and a.id == b.id for a, b in pairs)
+    return all(
+        spaces if each.beyond.kind == "unheated" else _same_beyond(each, job, earlier)
+        for each in room.surfaces.values()
+    )
 
 
-def _indoor(room: Room) -> Any:
-    return room.raw.get("indoor")
+def _same_beyond(surface: Surface, job: Job, earlier: Job) -> bool:
+    """True when what is beyond a surface is as warm as before, by the same entry."""
+    return _warmth(surface.beyond, job) is _warmth(surface.beyond, earlier)
 
 
-def _touches(room: Room, kind: str) -> bool:
-    return any(each.beyond.kind == kind for each in room.surfaces.values())
+def _warmth(beyond: Beyond, job: Job) -> Figure | None:
+    if beyond.kind == "room":
+        return job.rooms[beyond.id].indoor if beyond.id in job.rooms else None
+    if beyond.kind == "neighbor":
+        return job.neighbors[beyond.id].temperature if beyond.id in job.neighbors else None
+    return None

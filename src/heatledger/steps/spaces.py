@@ -6,10 +6,10 @@ are found together.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 
-from heatledger.job.model import Beyond, Job, Unheated
+from heatledger.job.model import Beyond, Job, Surface, Unheated
 from heatledger.ledger.dimensions import TEMPERATURE, AirChanges, Conductance, HeatRate, Temperature, Volume
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.results import result
@@ -18,7 +18,6 @@ from heatledger.physics.air import air_conductance, room_volume
 from heatledger.physics.envelope import conductance, net_area
 from heatledger.physics.ground import edge_conductance
 from heatledger.physics.spaces import flow_between, heat_in, heat_out, heat_toward, space_temperature
-from heatledger.steps.air import changes_of
 from heatledger.steps.site import SiteConditions
 from heatledger.steps.surfaces import (
     area_of_opening,
@@ -35,12 +34,19 @@ class Boundary:
     """One thing an unheated space exchanges heat through: how well, and to what.
 
     ``toward`` is what it would send into the space at outdoor temperature, where that is asked for.
+    Windows and doors in it stand under ``openings``, and its own conductance is without them.
     """
 
     name: str
     beyond: Beyond
     conductance: Conductance
     toward: HeatRate | None = None
+    openings: dict[str, Boundary] = field(default_factory=dict)
+
+
+def every(surfaces: Iterable[Boundary]) -> list[Boundary]:
+    """Surfaces and their openings in one list, each opening after its surface."""
+    return [one for each in surfaces for one in (each, *each.openings.values())]
 
 
 @result
@@ -72,7 +78,7 @@ class _Parts:
     air: SpaceAir | None
 
     def to(self, *kinds: str) -> list[Boundary]:
-        return [each for each in self.surfaces.values() if each.beyond.kind in kinds]
+        return [each for each in every(self.surfaces.values()) if each.beyond.kind in kinds]
 
 
 def unheated_spaces(job: Job, site: SiteConditions) -> dict[str, UnheatedSpace]:
@@ -106,31 +112,29 @@ def temperature_beyond(
 
 
 def _parts(space: Unheated, site: SiteConditions) -> _Parts:
-    surfaces: dict[str, Boundary] = {}
-    for id, surface in space.surfaces.items():
-        gross = gross_area(surface, space)
-        if gross is None:
-            assert surface.construction.f_factor is not None and surface.length is not None
-            edge = edge_conductance(f_factor=surface.construction.f_factor, edge=surface.length)
-            surfaces[id] = Boundary(surface.name, surface.beyond, edge)
-            continue
-        net = gross
-        if surface.openings:
-            areas = {key: area_of_opening(each) for key, each in surface.openings.items()}
-            net = net_area(gross=gross, openings=total_area(list(areas.values())))
-            for key, each in surface.openings.items():
-                through = conductance(area=areas[key], u_value=u_value_of(each.construction))
-                surfaces[f"{id}-{key}"] = Boundary(each.name, surface.beyond, through)
-        surfaces[id] = Boundary(
-            surface.name, surface.beyond, conductance(area=net, u_value=surface_u(surface, site))
-        )
+    surfaces = {id: _boundary(each, space, site) for id, each in space.surfaces.items()}
     return _Parts(space, surfaces, _space_air(space, site))
 
 
+def _boundary(surface: Surface, space: Unheated, site: SiteConditions) -> Boundary:
+    gross = gross_area(surface, space)
+    if gross is None:
+        assert surface.construction.f_factor is not None and surface.length is not None
+        edge = edge_conductance(f_factor=surface.construction.f_factor, edge=surface.length)
+        return Boundary(surface.name, surface.beyond, edge)
+    net, openings = gross, {}
+    if surface.openings:
+        areas = {key: area_of_opening(each) for key, each in surface.openings.items()}
+        net = net_area(gross=gross, openings=total_area(list(areas.values())))
+        for key, each in surface.openings.items():
+            through = conductance(area=areas[key], u_value=u_value_of(each.construction))
+            openings[key] = Boundary(each.name, surface.beyond, through)
+    through = conductance(area=net, u_value=surface_u(surface, site))
+    return Boundary(surface.name, surface.beyond, through, None, openings)
+
+
 def _space_air(space: Unheated, site: SiteConditions) -> SpaceAir | None:
-    changes = changes_of(space.air)
-    if changes is None:
-        return None
+    changes = space.air.changes
     volume = space.volume
     if volume is None:
         floor_area = floor_area_of(space)
@@ -143,21 +147,24 @@ def _space_air(space: Unheated, site: SiteConditions) -> SpaceAir | None:
 
 def _with_heats(parts: _Parts, job: Job, site: SiteConditions) -> _Parts:
     """The same parts with what each room, neighbor and the ground would send into the space."""
-    surfaces = {}
-    for id, each in parts.surfaces.items():
+
+    def heated(each: Boundary) -> Boundary:
         toward = None
         if each.beyond.kind != "outdoors":
             there = temperature_beyond(each.beyond, job, site, {})
             toward = heat_toward(conductance=each.conductance, beyond=there, outdoor=site.outdoor)
-        surfaces[id] = Boundary(each.name, each.beyond, each.conductance, toward)
-    return _Parts(parts.space, surfaces, parts.air)
+        openings = {key: heated(one) for key, one in each.openings.items()}
+        return Boundary(each.name, each.beyond, each.conductance, toward, openings)
+
+    return _Parts(parts.space, {id: heated(each) for id, each in parts.surfaces.items()}, parts.air)
 
 
 def _alone(parts: _Parts, site: SiteConditions) -> Figure:
-    heats = [each.toward for each in parts.surfaces.values() if each.toward is not None]
+    boundaries = every(parts.surfaces.values())
+    heats = [each.toward for each in boundaries if each.toward is not None]
     if parts.space.heat is not None:
         heats.append(parts.space.heat)
-    conductances = [each.conductance for each in parts.surfaces.values()]
+    conductances = [each.conductance for each in boundaries]
     if parts.air is not None:
         conductances.append(parts.air.conductance)
     return space_temperature(outdoor=site.outdoor, heats=heats, conductances=conductances)

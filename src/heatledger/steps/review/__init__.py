@@ -16,7 +16,8 @@ from heatledger.ledger.findings import Finding, NotChecked
 
 # The order of these is the order of the trade, in which findings are shown.
 from heatledger.steps.review import (  # isort: skip
-    temperatures, sizes, shapes, materials, glass, beyond, leakage, rooms, whole, plans,
+    temperatures, standing, sizes, slips, shapes, depths, materials, extremes, glass, beyond, leakage, rooms,
+    envelope_gaps, whole, plans,
 )  # fmt: skip
 from heatledger.steps.review.house import House
 from heatledger.steps.review.kinds import KINDS, Look
@@ -26,7 +27,10 @@ if TYPE_CHECKING:
     from heatledger.steps.design import Design
 
 __all__ = ["KINDS", "review"]
-GROUPS = (temperatures, sizes, shapes, materials, glass, beyond, leakage, rooms, whole, plans)
+GROUPS = (
+    temperatures, standing, sizes, slips, shapes, depths, materials, extremes, glass, beyond, leakage, rooms,
+    envelope_gaps, whole, plans,
+)  # fmt: skip
 """Modules of the checks, in the order of the trade."""
 
 

@@ -10,7 +10,7 @@ from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
 from heatledger.steps.review.house import factor_of, is_called, u_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
-from heatledger.steps.spaces import UnheatedSpace
+from heatledger.steps.spaces import UnheatedSpace, every
 
 Found = Iterator[Finding | NotChecked]
 WARM_WORDS = ("basement", "cellar", "crawl", "garage", "attic", "porch")
@@ -74,7 +74,7 @@ def _air_to_stay_warm(space: UnheatedSpace, warmth: float, outdoor: float) -> fl
     if space.air is None or not float(space.air.conductance) > 0:
         return 0.0
     through_air = float(space.air.conductance)
-    other = sum(float(each.conductance) for each in space.surfaces.values())
+    other = sum(float(each.conductance) for each in every(space.surfaces.values()))
     heat = (float(space.temperature) - outdoor) * (through_air + other)
     may_be = heat / (warmth + 0.3 - outdoor) - other
     return float(space.air.changes) * may_be / through_air

@@ -12,6 +12,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from heatledger.job.model import Construction, Opening, Room, Surface, Unheated
+from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.steps.losses import RoomLoss
 from heatledger.steps.surfaces import OpeningLoss, SurfaceLoss
@@ -20,7 +21,6 @@ if TYPE_CHECKING:
     from heatledger.steps.design import Design
 
 GUESSED = "assumed"
-BY_SIDES = "by the number of exposed sides"
 
 
 @dataclass(frozen=True)
@@ -136,7 +136,7 @@ class House:
         return {
             path_of(each): each
             for each in found
-            if path_of(each) and not path_of(each).startswith("catalog/")
+            if path_of(each) and not is_by_sides(each)
         }
 
     @cached_property
@@ -156,11 +156,14 @@ class House:
                 path = f"constructions/{part.construction.id}"
                 about[path] = (part.construction.name, known_of(figure), _share(figure), figure)
                 found.setdefault(path, []).append(part.loss)
-        for id, each in self.losses.rooms.items():
+        for each in self.losses.rooms.values():
             rate = each.air.changes
-            path = f"rooms/{id}/air" if path_of(rate).startswith("catalog/") else path_of(rate)
-            words = "air changes" if path.startswith("air") else f"air changes, {each.name}"
-            about[path] = (words, GUESSED if is_guess(rate) else known_of(rate), _share(rate), rate)
+            # Rooms that share one entry, or one row of a table, move together.
+            path = path_of(rate)
+            words = f"air changes, {each.name}" if path.startswith("rooms/") else "air changes"
+            if is_by_sides(rate):
+                words = f"air changes by exposed sides, {typed_of(rate)[0]:g} an hour"
+            about[path] = (words, known_of(rate), _share(rate), rate)
             found.setdefault(path, []).append(float(each.air.loss))
         made = [
             Guess(words, path, known, half, sum(found[path]), figure)
@@ -194,14 +197,21 @@ def u_of(construction: Construction) -> float:
 
 
 def leaf_of(figure: float) -> Leaf | None:
-    """Origin of a figure that was entered, or None."""
+    """Origin of a figure that was entered or looked up in a table, or None."""
+    if isinstance(figure, Figure) and isinstance(figure.origin, Choice):
+        figure = figure.inputs[0]
     origin = figure.origin if isinstance(figure, Figure) else None
     return origin if isinstance(origin, Leaf) else None
 
 
 def is_guess(figure: float) -> bool:
-    """True for an entry that is assumed, or a rate taken by the number of exposed sides."""
-    return known_of(figure) == GUESSED or path_of(figure).startswith("catalog/air_changes")
+    """True for an entry that is assumed, as is a rate taken by the number of exposed sides."""
+    return known_of(figure) == GUESSED
+
+
+def is_by_sides(rate: float) -> bool:
+    """True for a rate that was taken by the number of exposed sides."""
+    return path_of(rate).startswith("catalog/")
 
 
 def path_of(figure: float) -> str:

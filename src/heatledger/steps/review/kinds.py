@@ -160,7 +160,7 @@ class Look:
         lacking = [each for each in figures if isinstance(each, Figure)]
         waiting = {id(each): each for figure in lacking for each in waits_for(figure)}
         # Names take a while to gather, so they are asked for only where there is something to name.
-        said = [self.design.names.title(each) for each in waiting.values()]
+        said = list(dict.fromkeys(self.design.names.title(each) for each in waiting.values()))
         if words:
             said.append(words)
         more = f" and {len(said) - _MOST_NAMED} more" if len(said) > _MOST_NAMED else ""

@@ -8,7 +8,7 @@ from math import isnan
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import JUDGEMENT, PRACTICE, SEEN, cite
-from heatledger.steps.review.house import path_of
+from heatledger.steps.review.house import is_by_sides
 from heatledger.steps.review.kinds import Limit, Look, finding, measured, set_to
 
 Found = Iterator[Finding | NotChecked]
@@ -34,7 +34,8 @@ def _as_tested(look: Look) -> Mend:
 def _blower_door_figure_as_natural(look: Look) -> Found:
     mean = look.house.mean_changes
     if isnan(mean):
-        yield look.wants("air", *(each.air.changes for each in look.house.losses.rooms.values()))
+        rates = [each.air.changes for each in look.house.losses.rooms.values()]
+        yield look.wants("air", *(rates or [look.house.losses.house.loss]))
     elif mean > look.limit * (1 + 1e-9):
         changes = tuple(
             set_to(path, look.text(float(each) / 20, d.AIR_CHANGES))
@@ -153,8 +154,8 @@ def _wind_on_all_sides(look: Look) -> Found:
 )
 def _air_by_two_methods(look: Look) -> Found:
     rates = [(room, lost.air.changes) for room, lost in look.house.rooms]
-    sides = [room.id for room, rate in rates if path_of(rate).startswith("catalog/")]
-    given = [rate for _, rate in rates if not path_of(rate).startswith("catalog/")]
+    sides = [room.id for room, rate in rates if is_by_sides(rate)]
+    given = [rate for _, rate in rates if not is_by_sides(rate)]
     if not sides or not given:
         return
     mends = [Mend("Use one of the two in all rooms.")]

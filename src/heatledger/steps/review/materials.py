@@ -168,7 +168,7 @@ def _slab_edge_bare(look: Look) -> Found:
     mend="Insulate it, and keep furniture off it.",
     limits=(Limit("surface-cold-inside", "50 °F", d.TEMPERATURE, "inner surface"),),
 )
-def _surfacecold_inside(look: Look) -> Found:
+def _surface_cold_inside(look: Look) -> Found:
     yield from cold_inside(look, ("wall", "ceiling", "floor"), "its inner surface is {} on the design day")
 
 

@@ -54,8 +54,17 @@ FOLDS: dict[str, frozenset[str]] = {
     "label-r-as-whole-wall": frozenset(("room-out-of-line",)),
     "old-wall-new-r": frozenset(("room-out-of-line", "one-entry-swings")),
     "space-closed-in": frozenset(("room-out-of-line", "room-warmed-by-others", "entry-not-used")),
+    "no-rooms-yet": frozenset(("entry-not-used",)),
     "room-without-outside": frozenset(("room-warmed-by-others", "room-out-of-line", "no-window-in-room")),
     "mostly-guesses": frozenset(("one-entry-swings",)),
+    "wall-longer-than-room": frozenset(("room-out-of-line", "room-walled-all-around")),
+    "ceiling-larger-than-room": frozenset(("room-out-of-line",)),
+    "room-very-long": frozenset(("room-out-of-line",)),
+    "wall-height-out-of-line": frozenset(("room-out-of-line", "loss-coefficient-high")),
+    "better-than-any-table": frozenset(("centre-glass-u",)),
+    "bare-ceiling-to-outdoors": frozenset(("surface-cold-inside",)),
+    "inner-room-large": frozenset(("room-without-outside", "room-warmed-by-others", "no-window-in-room")),
+    "no-window-in-house": frozenset(("no-window-in-room", "air-and-glass-not-leading")),
 }
 """Causes, and the findings that are folded under each where they stand at the same place."""
 

@@ -143,6 +143,47 @@ def _limit_of_nothing(look: Look) -> Found:
 
 
 @finding(
+    "section-not-read-yet",
+    Weight.NOTE,
+    cite("", "sections that format 1 reserves", JUDGEMENT),
+    fires="The job has a section that this version keeps and does not read.",
+    why="nothing in it counts in any result yet",
+    mend="Leave it for a later version, or take it out.",
+)
+def _section_not_read_yet(look: Look) -> Found:
+    sections = [each for each, inside in look.house.job.reserved.items() if inside and each not in READ]
+    if sections:
+        names = " and ".join([*([", ".join(sections[:-1])] if sections[:-1] else []), sections[-1]])
+        yield look.found(
+            sections[0], f"Kept as {'it is' if len(sections) == 1 else 'they are'} and not read yet: {names}."
+        )
+
+
+READ = ("codes",)
+"""Reserved sections that something reads."""
+
+
+@finding(
+    "measured-outside",
+    Weight.NOTE,
+    cite("", "inside and outside dimensions", JUDGEMENT),
+    fires="The job says that it was measured outside.",
+    why="nothing is taken off for the thickness of walls, so floor areas and volumes of air come out larger "
+    "than the rooms are",
+    mend="Give floor areas and ceiling heights from inside, and keep the walls as measured outside.",
+)
+def _measured_outside(look: Look) -> Found:
+    sized = [each for each in look.house.job.rooms.values() if each.length is not None]
+    if look.house.job.measured == "outside" and sized:
+        rooms = "one room" if len(sized) == 1 else f"{len(sized)} rooms"
+        yield look.found(
+            "measured",
+            f"Measured outside: floor area and volume of air of {rooms} follow from the size as typed, the "
+            "thickness of walls in it.",
+        )
+
+
+@finding(
     "code-not-named",
     Weight.DECIDE,
     cite("", "the local office decides, and editions differ", JUDGEMENT),

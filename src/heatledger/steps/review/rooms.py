@@ -8,11 +8,24 @@ from math import isnan
 from heatledger.job.model import Room
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, PRACTICE, SEEN, cite
+from heatledger.ledger.sources import DERIVED, JUDGEMENT, PRACTICE, SEEN, cite
 from heatledger.steps.losses import RoomLoss
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 
 Found = Iterator[Finding | NotChecked]
+
+
+@finding(
+    "no-rooms-yet",
+    Weight.MUST_FIX,
+    cite("", "a heat loss is that of rooms", DERIVED),
+    fires="The job has no heated room.",
+    why="the loss of the house is the sum of its rooms, so there is nothing to add up",
+    mend="Give at least one room under `rooms`.",
+)
+def _no_rooms_yet(look: Look) -> Found:
+    if not look.house.job.rooms:
+        yield look.found("rooms", "There are no heated rooms yet, so there is no heat loss.")
 
 
 @finding(

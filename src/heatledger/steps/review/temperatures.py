@@ -6,12 +6,15 @@ from collections.abc import Iterator
 from math import isnan
 
 from heatledger.ledger import dimensions as d
+from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
-from heatledger.steps.review.house import GUESSED, known_of, typed_of
-from heatledger.steps.review.kinds import Limit, Look, finding, set_to
+from heatledger.steps.review.house import GUESSED, known_of, path_of, typed_of
+from heatledger.steps.review.kinds import KINDS, Limit, Look, finding, set_to
 
 Found = Iterator[Finding | NotChecked]
+DWELLING = (288.15, 80 / 1.8 + 459.67 / 1.8)
+"""From 15 °C to 80 °F, K: what somebody may mean by the temperature of a dwelling."""
 
 
 @finding(
@@ -41,6 +44,35 @@ def _degrees_crossed(look: Look) -> Found:
             "site/outdoor",
             f"The outdoor design temperature reads as {look.say(site.outdoor)}, which is no winter night; "
             "the degree sign is probably wrong.",
+            look.house.losses.site.design_difference,
+            tuple(mends),
+        )
+
+
+@finding(
+    "outdoor-design-mild",
+    Weight.DECIDE,
+    cite("", "winter nights of places where houses are heated by water", JUDGEMENT),
+    fires="The outdoor design temperature is warmer than {0}, and not so warm that degrees look crossed.",
+    why="every 1 °F too warm takes 1.4 % of the loss away at a span of 70 °F, and a lost minus takes more",
+    mend="Look up the 99 % figure of a weather station or the local code; keep it where winters are mild.",
+    limits=(Limit("outdoor-design-mild", "40 °F", d.TEMPERATURE, "warmest usual outdoor design"),),
+)
+def _outdoor_design_mild(look: Look) -> Found:
+    site = look.house.job.site
+    crossed = Look(look.house, KINDS["degrees-crossed"]).limit
+    if isnan(site.outdoor):
+        yield look.wants("site/outdoor", site.outdoor)
+    elif look.limit + 1e-6 < float(site.outdoor) <= crossed and float(site.outdoor) < float(site.indoor):
+        number, unit = typed_of(site.outdoor)
+        mends = [Mend(look.kind.mend)]
+        if unit == "°C":
+            meant = f"{number:g} °F"
+            mends.insert(0, Mend(f"Read it as {meant}.", (set_to("site/outdoor", meant),)))
+        yield look.found(
+            "site/outdoor",
+            f"The outdoor design temperature is {look.say(site.outdoor)}, a mild winter night; a minus or a "
+            "figure may be missing.",
             look.house.losses.site.design_difference,
             tuple(mends),
         )
@@ -159,29 +191,53 @@ def _indoor_below_minimum(look: Look) -> Found:
     "indoor-out-of-range",
     Weight.DECIDE,
     cite("", "dwellings are kept at 59 to 75 °F", JUDGEMENT),
-    fires="A heated room is kept above {0} or below {1}.",
+    fires="A heated room is kept above {0} or below {1}. It must be fixed above {2} or below {3}. Rooms that "
+    "take the temperature of the house are told once.",
     why="no table for dwellings asks for this",
     mend="Correct the degrees or the unit, or say why (workshop, pool).",
     limits=(
         Limit("indoor-out-of-range", "80 °F", d.TEMPERATURE, "warmest room"),
         Limit("indoor-out-of-range-low", "45 °F", d.TEMPERATURE, "coldest room"),
+        Limit("indoor-out-of-range-hot", "90 °F", d.TEMPERATURE, "warmest that can be meant"),
+        Limit("indoor-out-of-range-frost", "32 °F", d.TEMPERATURE, "coldest that can be meant"),
     ),
 )
 def _indoor_out_of_range(look: Look) -> Found:
     site = look.house.job.site
+    odd: dict[str, tuple[Figure, list[str]]] = {}
     for room, _ in look.house.rooms:
-        if look.limit_at(1) - 1e-6 <= float(room.indoor) <= look.limit + 1e-6 or isnan(room.indoor):
+        if isnan(room.indoor) or look.limit_at(1) - 1e-6 <= float(room.indoor) <= look.limit + 1e-6:
             continue
-        mends = [Mend("Correct the degrees or the unit, or say why (workshop, pool).")]
-        if look.limit_at(1) <= float(site.indoor) <= look.limit:
+        where = "site/indoor" if path_of(room.indoor) == "site/indoor" else f"rooms/{room.id}"
+        odd.setdefault(where, (room.indoor, []))[1].append(room.name)
+    for where, (indoor, names) in odd.items():
+        entry = where if where == "site/indoor" else f"{where}/indoor"
+        mends = [*_in_other_degrees(look, entry, indoor), Mend(look.kind.mend)]
+        if entry != "site/indoor" and look.limit_at(1) <= float(site.indoor) <= look.limit:
             to = look.text(float(site.indoor), d.TEMPERATURE)
-            mends.append(Mend("Keep it as warm as the house.", (set_to(f"rooms/{room.id}/indoor", to),)))
+            mends.append(Mend("Keep it as warm as the house.", (set_to(entry, to),)))
+        far = float(indoor) > look.limit_at(2) + 1e-6 or float(indoor) < look.limit_at(3) - 1e-6
+        who = f"{names[0]} is" if len(names) == 1 else f"{len(names)} rooms are"
         yield look.found(
-            f"rooms/{room.id}",
-            f"{room.name} is to be kept at {look.say(room.indoor)}; check the degrees and the unit.",
-            room.indoor,
+            where,
+            f"{who} to be kept at {look.say(indoor)}; check the degrees and the unit.",
+            indoor,
             tuple(mends),
+            Weight.MUST_FIX if far else None,
         )
+
+
+def _in_other_degrees(look: Look, entry: str, indoor: Figure) -> list[Mend]:
+    """The same number with the other degree sign, where that is the temperature of a dwelling."""
+    number, unit = typed_of(indoor)
+    other = {"°C": "°F", "°F": "°C"}.get(unit, "")
+    kelvin = {"°F": (number + 459.67) / 1.8, "°C": number + 273.15}.get(other, float("nan"))
+    if not DWELLING[0] - 1e-6 <= kelvin <= DWELLING[1] + 1e-6:
+        return []
+    meant = f"{number:g} {other}"
+    shown = look.say(kelvin, d.TEMPERATURE)
+    words = f"Read it as {meant}." if shown == meant else f"Read it as {meant}, which is {shown}."
+    return [Mend(words, (set_to(entry, meant),))]
 
 
 @finding(

@@ -7,7 +7,8 @@ from math import isnan
 from typing import Any
 
 from heatledger.ledger import dimensions as d
-from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
+from heatledger.ledger.figures import ancestors, flat
+from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight, outside_ranges
 from heatledger.ledger.sources import JUDGEMENT, cite
 from heatledger.steps.review.house import GUESSED, Guess, House
 from heatledger.steps.review.kinds import Limit, Look, finding, measured
@@ -144,3 +145,31 @@ def _one_entry_swings(look: Look) -> Found:
                     ),
                 ),
             )
+
+
+@finding(
+    "outside-the-range-of-a-formula",
+    Weight.DECIDE,
+    cite("", "the range beside each formula", JUDGEMENT),
+    fires="A figure goes into a formula that is not made for values of its size. Each formula names its range "
+    "on its own page.",
+    why="outside of it nobody has held the formula to measurements or tables",
+    mend="Check the entry, or take the result for a rough one and say so.",
+)
+def _outside_the_range_of_a_formula(look: Look) -> Found:
+    losses = look.house.losses
+    every = ancestors(losses.house.loss, *(each.temperature for each in losses.unheated.values()))
+    seen: set[int] = set()
+    for figure, words, value, low, high in outside_ranges(every):
+        given = next(each for each in flat(figure.inputs) if float(each) == value)
+        if id(given) in seen:
+            continue
+        seen.add(id(given))
+        names = look.design.names
+        lowest, highest = (look.say(each, given.dimension) for each in (low, high))
+        yield look.found(
+            names.path(given) or names.path(figure) or "house",
+            f"{figure.origin.title}: it is made for a {words} of {lowest} to {highest}, and here it is "
+            f"{look.say(given)} ({names.title(given)}).",
+            figure,
+        )
