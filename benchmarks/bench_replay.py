@@ -1,5 +1,7 @@
 """Ten thousand samples replayed through the heat loss of twenty rooms, against bare numpy.
 
+The rooms have walls, windows, air and an attic above them, and a choice is made in each.
+
 Both do the same operations in the same order; what is left is what the ledger adds by running them
 from the figures.
 """
@@ -7,7 +9,7 @@ from the figures.
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -15,12 +17,15 @@ import numpy
 from timing import Row, side_by_side
 
 from heatledger.ledger import dimensions as d
+from heatledger.ledger.choosing import choose, largest
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, leaf
 from heatledger.ledger.replay import Program, replay
 from heatledger.physics.air import air_loss
-from heatledger.physics.envelope import heat_loss, transmission_loss
+from heatledger.physics.envelope import conductance, heat_loss, loss_to_space, net_area, transmission_loss
+from heatledger.physics.spaces import heat_toward, space_temperature
 
-ROOMS, SURFACES, SAMPLES = 20, 5, 10_000
+ROOMS, SAMPLES = 20, 10_000
+WALLS, WINDOWS = 3, 2
 
 
 def entry(path: str, value: float, dimension: d.Dimension) -> Figure:
@@ -29,53 +34,103 @@ def entry(path: str, value: float, dimension: d.Dimension) -> Figure:
 
 
 @dataclass
+class Room:
+    """The entries of one room: walls with windows in them, a ceiling under the attic, and air."""
+
+    indoor: Figure
+    walls: list[Figure]
+    windows: list[Figure]
+    ceiling: Figure
+    volume: Figure
+    changes: Figure
+
+
+@dataclass
 class House:
     """The figures of an invented house."""
 
     outdoor: Figure
-    indoor: list[Figure]
-    u_values: list[Figure]
-    areas: list[list[Figure]]
-    volumes: list[Figure]
-    changes: list[Figure]
+    wall_u: list[Figure]
+    window_u: Figure
+    ceiling_u: Figure
+    roof: list[Figure]
+    least_changes: Figure
     air_heat: Figure
+    rooms: list[Room]
     loss: Figure
 
     def moving(self) -> list[Figure]:
         """The leaves that are sampled."""
-        return [self.outdoor, *self.indoor, *self.u_values, *self.changes]
+        sampled = [self.outdoor, *self.wall_u, self.window_u, self.ceiling_u, *self.roof]
+        return [*sampled, *(each.indoor for each in self.rooms), *(each.changes for each in self.rooms)]
+
+
+def room(i: int) -> Room:
+    """The entries of room ``i``."""
+    return Room(
+        entry(f"indoor{i}", 293.0 + i / 10, d.TEMPERATURE),
+        [entry(f"wall{i}-{j}", 9.0 + i + 2 * j, d.AREA) for j in range(WALLS)],
+        [entry(f"window{i}-{j}", 1.2 + 0.1 * j, d.AREA) for j in range(WINDOWS)],
+        entry(f"ceiling{i}", 12.0 + i, d.AREA),
+        entry(f"volume{i}", 30.0 + i, d.VOLUME),
+        entry(f"changes{i}", (0.4 + i / 50) / 3600, d.AIR_CHANGES),
+    )
 
 
 def house() -> House:
-    """Twenty rooms of five surfaces and air."""
+    """Twenty rooms under an attic that finds its own temperature; the larger air change is taken."""
     outdoor, air_heat = entry("outdoor", 255.0, d.TEMPERATURE), entry("air", 1206.0, d.VOLUME_HEAT)
-    u_values = [entry(f"u{i}", 0.2 + 0.3 * i, d.TRANSMITTANCE) for i in range(SURFACES)]
-    indoor = [entry(f"indoor{i}", 293.0 + i / 10, d.TEMPERATURE) for i in range(ROOMS)]
-    areas = [[entry(f"area{i}-{j}", 6.0 + i + 2 * j, d.AREA) for j in range(SURFACES)] for i in range(ROOMS)]
-    volumes = [entry(f"volume{i}", 30.0 + i, d.VOLUME) for i in range(ROOMS)]
-    changes = [entry(f"changes{i}", (0.3 + i / 50) / 3600, d.AIR_CHANGES) for i in range(ROOMS)]
-    rooms = []
-    for i in range(ROOMS):
-        parts = [transmission_loss(areas[i][j], u_values[j], indoor[i], outdoor) for j in range(SURFACES)]
-        rooms.append(heat_loss([*parts, air_loss(volumes[i], changes[i], air_heat, indoor[i], outdoor)]))
-    return House(outdoor, indoor, u_values, areas, volumes, changes, air_heat, heat_loss(rooms))
+    wall_u = [entry(f"u{j}", 0.2 + 0.3 * j, d.TRANSMITTANCE) for j in range(WALLS)]
+    window_u, ceiling_u = entry("window u", 2.8, d.TRANSMITTANCE), entry("ceiling u", 0.25, d.TRANSMITTANCE)
+    roof = [entry(f"roof{j}", 180.0 + 90.0 * j, d.CONDUCTANCE) for j in range(3)]
+    least, rooms = entry("least", 0.3 / 3600, d.AIR_CHANGES), [room(i) for i in range(ROOMS)]
+    to_attic = [conductance(each.ceiling, ceiling_u) for each in rooms]
+    heats = [heat_toward(c, each.indoor, outdoor) for c, each in zip(to_attic, rooms, strict=True)]
+    attic = space_temperature(outdoor, heats, [*to_attic, *roof])
+    losses = []
+    for each in rooms:
+        parts = []
+        for j, gross in enumerate(each.walls):
+            net = net_area(gross, each.windows[j]) if j < WINDOWS else gross
+            parts.append(transmission_loss(net, wall_u[j], each.indoor, outdoor))
+        parts += [transmission_loss(one, window_u, each.indoor, outdoor) for one in each.windows]
+        parts.append(loss_to_space(each.ceiling, ceiling_u, each.indoor, attic))
+        changes = choose({"room": each.changes, "least": least}, largest, because="no room has less")
+        parts.append(air_loss(each.volume, changes, air_heat, each.indoor, outdoor))
+        losses.append(heat_loss(parts))
+    return House(outdoor, wall_u, window_u, ceiling_u, roof, least, air_heat, rooms, heat_loss(losses))
 
 
 def bare(made: House, sampled: list[Any]) -> Any:
     """The same operations in the same order, written out by hand."""
-    outdoor, indoor = sampled[0], sampled[1 : 1 + ROOMS]
-    u_values, changes = sampled[1 + ROOMS : 1 + ROOMS + SURFACES], sampled[1 + ROOMS + SURFACES :]
-    areas = [[float(each) for each in row] for row in made.areas]
-    volumes, air_heat = [float(each) for each in made.volumes], float(made.air_heat)
-    loss: Any = 0.0
-    for i in range(ROOMS):
-        room: Any = 0.0
-        for j in range(SURFACES):
-            part = areas[i][j] * u_values[j] * (indoor[i] - outdoor)
-            room = room + part if j == 0 else room.__iadd__(part)
-        room += volumes[i] * changes[i] * air_heat * (indoor[i] - outdoor)
-        loss = loss + room if i == 0 else loss.__iadd__(room)
-    return loss
+    queue = iter(sampled)
+    outdoor, wall_u = next(queue), [next(queue) for _ in range(WALLS)]
+    window_u, ceiling_u, roof = next(queue), next(queue), [next(queue) for _ in range(3)]
+    indoor, changes = ([next(queue) for _ in range(ROOMS)] for _ in range(2))
+    air_heat = float(made.air_heat)
+    to_attic = [float(each.ceiling) * ceiling_u for each in made.rooms]
+    heats = added(c * (t - outdoor) for c, t in zip(to_attic, indoor, strict=True))
+    attic = outdoor + heats / added([*to_attic, *roof])
+
+    def parts(i: int) -> Iterator[Any]:
+        one = made.rooms[i]
+        for j, gross in enumerate(one.walls):
+            net = float(gross) - float(one.windows[j]) if j < WINDOWS else float(gross)
+            yield net * wall_u[j] * (indoor[i] - outdoor)
+        for window in one.windows:
+            yield float(window) * window_u * (indoor[i] - outdoor)
+        yield float(one.ceiling) * ceiling_u * (indoor[i] - attic)
+        yield float(one.volume) * changes[i] * air_heat * (indoor[i] - outdoor)
+
+    return added(added(parts(i)) for i in range(ROOMS))
+
+
+def added(parts: Iterable[Any]) -> Any:
+    """A sum that is written over as it grows."""
+    whole: Any = 0.0
+    for i, each in enumerate(parts):
+        whole = whole + each if i == 0 else whole.__iadd__(each)
+    return whole
 
 
 def rows() -> Iterator[Row]:

@@ -73,9 +73,7 @@ def test_rooms_whose_ids_run_into_each_other_lose_no_surface() -> None:
     gained = sorted(each.from_other for each in attic.values() if each.from_other)
     assert gained == given_to(job, "unheated", "attic")
     # The same surface under any other name gives the same attic.
-    one, two = (
-        float(design(each)["unheated/attic/temperature"]) for each in (job, with_ceiling("sloped"))
-    )
+    one, two = (float(design(each)["unheated/attic/temperature"]) for each in (job, with_ceiling("sloped")))
     assert one == two
 
 

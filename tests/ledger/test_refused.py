@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import pickle
 from collections.abc import Callable
+from fractions import Fraction
 from typing import Any
 
 import numpy
@@ -85,6 +86,18 @@ LEAKS: dict[str, Callable[[], Any]] = {
     "sorted": lambda: sorted([HEAT, MORE]),
     "stored": lambda: pickle.dumps(HEAT),
     "array": lambda: numpy.array([1.0]) * HEAT,
+    "whole number": lambda: int(HEAT),
+    "written with places": lambda: f"{HEAT:.1f}",
+    "written short": lambda: format(HEAT, "g"),
+    "complex": lambda: complex(HEAT),
+    "real part": lambda: HEAT.real,
+    "imaginary part": lambda: HEAT.imag,
+    "conjugate": lambda: HEAT.conjugate(),
+    "ratio": lambda: HEAT.as_integer_ratio(),
+    "fraction": lambda: Fraction(HEAT),
+    "digits": lambda: HEAT.hex(),
+    "from digits": lambda: Figure.fromhex("0x1p0"),
+    "is whole": lambda: HEAT.is_integer(),
 }
 
 
@@ -104,6 +117,11 @@ def test_the_message_says_what_to_use() -> None:
 def test_float_is_the_way_out() -> None:
     assert type(float(HEAT)) is float
     assert float(HEAT) == 300.0
+
+
+def test_its_description_is_text() -> None:
+    assert f"{HEAT}" == repr(HEAT) == str(HEAT)
+    assert f"{HEAT:>60}".strip() == repr(HEAT)
 
 
 def test_a_mix_of_figures_and_floats_is_refused() -> None:

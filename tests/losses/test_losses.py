@@ -224,3 +224,28 @@ def test_an_attic_finds_its_own_temperature() -> None:
     ))  # fmt: skip
     assert float(done.losses.unheated["attic"].temperature) - 273.15 == pytest.approx(-18.45838, abs=1e-5)
     assert float(done.losses.rooms["room"].surfaces["ceiling"].loss) == pytest.approx(576.876, abs=0.001)
+
+
+@pytest.mark.parametrize(("factor", "loss"), [("0.73", 6949.6), ("0.54", 5140.8)])
+def test_a_slab_by_its_edge(factor: str, loss: float) -> None:
+    done = design(job_of(
+        "US", site={"outdoor": "0 °F", "indoor": "70 °F", "elevation": "0 ft"}, air={"changes": "0 ACH"},
+        constructions={"edge": {"kind": "slab edge", "f_factor": f"{factor} Btu/(h·ft·°F)"}},
+        levels={"main": {"wall_height": "8 ft", "ceiling_height": "8 ft"}},
+        rooms={"room": {"level": "main", "size": "40' × 28'", "surfaces": {
+            "edge": {"construction": "edge", "length": "136 ft"}}}},
+    ))  # fmt: skip
+    assert float(done["house/loss"]) / BTU_H == pytest.approx(loss, abs=0.05)
+
+
+@pytest.mark.parametrize(("elevation", "loss"), [("0 ft", 1010.88), ("5280 ft", 832.324)])
+def test_air_of_a_room_at_two_heights(elevation: str, loss: float) -> None:
+    """The case takes 0.018 at sea level; the ratio of the two heights is that of the air pressures."""
+    done = design(job_of(
+        "US", site={"outdoor": "5 °F", "indoor": "70 °F", "elevation": elevation}, air={"changes": "0.6 ACH"},
+        constructions={}, levels={"main": {"wall_height": "8 ft", "ceiling_height": "8 ft"}},
+        rooms={"room": {"level": "main", "size": "15' × 12'"}},
+    ))  # fmt: skip
+    assert float(done["house/loss"]) / BTU_H == pytest.approx(
+        loss * air_share(slab_house(), EASY_AIR), rel=1e-5
+    )

@@ -62,8 +62,9 @@ def test_a_name_is_not_said_twice_under_its_own_heading() -> None:
 
 def test_a_surface_of_an_unheated_space_names_the_room_behind_it() -> None:
     made = house("ferrow-house")
-    floor = made.losses.unheated["basement"].surfaces["living-floor"].conductance
-    assert headed(floor, made, "Basement") == "Floor, Living room: conductance"
+    basement = made.losses.unheated["basement"]
+    floor = next(each for each in basement.surfaces.values() if each.beyond.id == "living")
+    assert headed(floor.conductance, made, "Basement") == "Floor, Living room: conductance"
 
 
 def test_what_matters_is_named_without_the_site() -> None:

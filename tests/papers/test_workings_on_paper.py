@@ -132,7 +132,7 @@ def test_small_arithmetic_stands_in_lines_after_the_blocks_of_its_room() -> None
     assert all(is_small(found.working(each)) for each in kitchen.lines)
     assert found.key(losses.surfaces["north-wall"].net_area) in {found.key(each) for each in kitchen.lines}
     titles = {each.title for each in found.groups}
-    assert {"The house", "Storeys", "Basement, unheated", "What it is built of"} <= titles
+    assert {"The house", "Stories", "Basement, unheated", "What it is built of"} <= titles
 
 
 def test_one_room_is_worked_out_under_its_own_name() -> None:

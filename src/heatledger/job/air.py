@@ -76,7 +76,5 @@ def changes_by_sides(reader: Reader, sides: Figure) -> Figure:
 
 def _assumed(reader: Reader, row: Figure) -> Figure:
     half, words = half_range(range_name(row.dimension), RATE_BY_SIDES, float(row), reader.ranges)
-    origin = replace(
-        row.origin, words=BY_SIDES, known=RATE_BY_SIDES, half_range=half, half_range_words=words
-    )
+    origin = replace(row.origin, words=BY_SIDES, known=RATE_BY_SIDES, half_range=half, half_range_words=words)
     return leaf(float(row), row.dimension, origin)

@@ -14,8 +14,9 @@ address:                       # printed on every paper
 prepared_by:
 date:
 units: {units}                      # how a number without a unit is read: US, metric or Canadian
-edition: 2026                  # of the published methods and tables
-measured: inside               # or outside: where the tape was held
+edition: 2026                  # of the published methods and tables; 2026 is the only one so far
+measured: inside               # or outside: where the tape was held. It is printed, and nothing is
+                               # converted: sizes count as they are typed
 known: assumed                 # measured, from plans, told or assumed; say it here, or beside a value:
                                #   {{is: {u_value}, known: from plans, within: 10 %, because: label}}
 

@@ -119,7 +119,7 @@ def _remark(tree: Term, penciled: Penciled, preset: Preset) -> str:
         return _rounded_parts(tree, penciled, preset)
     if not penciled.told_apart:
         return "worked out unrounded: printed numbers cannot tell its inputs apart"
-    return nearest_words(penciled.answer_places, tree.unit, preset)
+    return nearest_words(penciled.answer, penciled.answer_places, tree.unit, preset)
 
 
 def _rounded_parts(tree: Term, penciled: Penciled, preset: Preset) -> str:
@@ -198,7 +198,7 @@ def _by_hand(figure: Figure, formula: Formula, preset: Preset) -> ByHandLine | N
     return ByHandLine(
         Setting(penciled, tree, preset).expression(tree, whole=True), number, unit_text(shown.unit),
         formula.by_hand.neglects, not penciled.figures_left,
-        nearest_words(penciled.answer_places, shown.unit, preset),
+        nearest_words(penciled.answer, penciled.answer_places, shown.unit, preset),
     )  # fmt: skip
 
 

@@ -44,7 +44,7 @@ def evaluator(node: Node) -> Callable[[Mapping[str, Any]], Any]:
     if node.op == "pow":
         power = node.detail
         return lambda values: one(values) ** power
-    do = _SIGNS[node.detail] if node.op == "compare" else _ON_VALUES[node.op]
+    do: Callable[..., Any] = _SIGNS[node.detail] if node.op == "compare" else _ON_VALUES[node.op]
     if len(inner) == 1:
         return lambda values: do(one(values))
     if len(inner) == 2:

@@ -5,11 +5,9 @@ catalog, a value of a source. It holds no path and no name; those come from the 
 found in the results. It refuses arithmetic and comparison, because a number made that way would
 have no working: ``float(figure)`` is the only way out.
 
-Python leaves some doors that cannot be shut on a kind of float, since they read the number inside
-without asking: the functions of ``math`` and ``statistics``, ``decimal.Decimal``, ``json``, arithmetic
-with a complex number, ``numpy.asarray`` and ``numpy.float64``, and ``float``'s own methods called by name
-(``float.__add__(figure, 1.0)``). A figure is not to be written over either; refusing that would make each
-one cost half as much again, so it is left to good manners.
+Some doors cannot be shut on a kind of float, as they read the number inside without asking: ``math``,
+``statistics``, ``decimal``, ``json``, complex numbers, ``numpy.asarray``, ``float.__add__`` called by name.
+Nor are figures to be written over; to refuse that would make each cost half as much again.
 """
 
 from __future__ import annotations
@@ -140,15 +138,14 @@ class Figure(float):
         name = getattr(self.origin, "name", "") or getattr(self.origin, "path", "")
         return f"<figure {float(self):.6g} (SI), {self.dimension}, from {name}>"
 
-    def __str__(self) -> str:
-        return repr(self)
+    __str__ = __repr__
 
     def __format__(self, spec: str) -> str:
         """Its description, as text; a form for numbers is refused."""
         try:
             return format(repr(self), spec)
         except ValueError:
-            raise LedgerError("a figure is written by show(...), or as float(figure)") from None
+            raise LedgerError("a figure is written by show(figure, units)") from None
 
     def __reduce__(self) -> NoReturn:
         raise LedgerError("a figure is not stored alone: store the job, and design it again")
@@ -162,10 +159,8 @@ class Figure(float):
 def make(value: float, dimension: Dimension, origin: Any, inputs: tuple[Any, ...]) -> Figure:
     """A figure from its four parts; for the ledger's own modules."""
     figure = Figure(value)
-    figure._si = float(value)
-    figure.dimension = dimension
-    figure.origin = origin
-    figure.inputs = inputs
+    figure._si, figure.dimension = float(value), dimension
+    figure.origin, figure.inputs = origin, inputs
     return figure
 
 

@@ -20,6 +20,7 @@ ALL_FIGURES = 17
 HUGE = 1e9
 """From here on a number that nobody typed is written with six figures and a power of ten."""
 FEWEST_PLACES = -300
+SMALLEST = 5e-324
 EXACT = 1e-9
 STARTING_FIGURES = 4
 """Significant figures of a constant or a unit factor that is not exact in the unit shown."""
@@ -83,6 +84,7 @@ def pencil(tree: Term, exact: float, places: int) -> Penciled:
         off = _off(tree, printed, rounded(exact, places))
         if off <= 10.0**-places * (1 - 1e-9):
             break
+        most = MOST_FIGURES if off < math.inf else most
         best = _most_moving(tree, terms, used, printed, most)
         if best is not None:
             used[id(best)] += 1
@@ -157,7 +159,10 @@ def _most_moving(
         if each.typed or printed[key] == each.exact or figures_of(each.exact, used[key]) >= most_figures:
             continue
         moved = _off(tree, {**printed, key: each.exact}, 0.0)
-        move = abs(moved - now) if math.isfinite(moved) and math.isfinite(now) else math.inf
+        if math.isfinite(moved) != math.isfinite(now):
+            move = math.inf
+        else:
+            move = abs(moved - now) if math.isfinite(now) else SMALLEST
         if move > most:
             best, most = each, move
     return best

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from functools import cache
 from math import isfinite, nan
 from typing import TYPE_CHECKING, Any
 
@@ -117,6 +118,7 @@ def _slow(made: Formula, arguments: tuple[Any, ...]) -> Any:
     return make(safe_value(made, values), made.dimension, made, arguments)
 
 
+@cache
 def replayed_body(made: Formula) -> Callable[[list[Any]], Any]:
     """The formula on floats or arrays, with NaN wherever a figure would have no value."""
     ops, body = _ops(made.expression), made.body

@@ -180,6 +180,11 @@ def _only_parts(figure: Figure) -> bool:
     return isinstance(origin, Formula) and origin.expression.op == "total" and len(origin.parameters) == 1
 
 
+def values_of(inputs: tuple[Any, ...]) -> list[Any]:
+    """The plain values of the inputs of a figure, those of parts as lists."""
+    return [[one._si for one in each] if isinstance(each, tuple) else each._si for each in inputs]
+
+
 def carry_back(target: Figure, order: Sequence[Figure] | None = None) -> dict[int, float]:
     """Slope of ``target`` with respect to every figure it is built on, by ``id``; SI over SI.
 
@@ -215,5 +220,5 @@ def _own_slopes(figure: Figure) -> Sequence[float]:
     origin = figure.origin
     if isinstance(origin, Choice):  # it moves with what was taken, not with what it was looked up by
         return (1.0, 0.0)[: len(figure.inputs)]
-    slopes: Sequence[float] = origin.slopes()
+    slopes: Sequence[float] = origin.slopes(values_of(figure.inputs))
     return slopes

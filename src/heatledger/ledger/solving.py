@@ -15,7 +15,7 @@ from typing import Any
 from heatledger.ledger.dimensions import Dimension
 from heatledger.ledger.equations import NEAR_ENOUGH, is_fixed, last_step, off_by, sizes_of, solved_matrix
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, LedgerError, ancestors, flat, make
-from heatledger.ledger.replay import Program, carry_back, runner
+from heatledger.ledger.replay import Program, carry_back, runner, values_of
 
 MOST_STEPS = 50
 CLOSE_ENOUGH = 1e-12
@@ -89,9 +89,11 @@ class Solution:
         """Both sides of every equation, worked out at the answer."""
         return self.equations(self.figures)
 
-    def slopes(self, name: str) -> list[float]:
-        """Slope of one unknown with respect to each input, by the implicit function rule."""
-        return self._trial.slopes_of_unknown(name, self.values) if self._trial else []
+    def slopes(self, name: str, arguments: Sequence[float]) -> list[float]:
+        """Slope of one unknown by each input, at ``arguments``, by the implicit function rule."""
+        assert self._trial is not None
+        values = self._trial.solve_again(arguments, self.values)
+        return self._trial.slopes_of_unknown(name, values, arguments)
 
     def replayed(self, name: str, arguments: Sequence[Any]) -> Any:
         """One unknown for other values (floats or arrays) of the inputs."""
@@ -111,9 +113,9 @@ class Solved:
         """Words for the working."""
         return f"{self.unknown}, {self.solution.words}"
 
-    def slopes(self) -> list[float]:
-        """Slope with respect to each input of the solution."""
-        return self.solution.slopes(self.unknown)
+    def slopes(self, arguments: Sequence[float]) -> list[float]:
+        """Slope with respect to each input of the solution, at ``arguments``."""
+        return self.solution.slopes(self.unknown, arguments)
 
     def replayed(self, arguments: list[Any]) -> Any:
         """Value for other inputs."""
@@ -243,9 +245,11 @@ class _Trial:
         """The step for the slope by one unknown, from its size now and the size it started with."""
         return 1e-6 * (size + self.floor()[j])
 
-    def slopes_of_unknown(self, name: str, values: Mapping[str, float]) -> list[float]:
+    def slopes_of_unknown(
+        self, name: str, values: Mapping[str, float], arguments: Sequence[float]
+    ) -> list[float]:
         """Slope of one unknown by each input: the matrix of the unknowns against that of the inputs."""
-        unknowns, inputs, sides = self._at(values)
+        unknowns, inputs, sides = self._at(values, arguments)
         rows_x, rows_p = [], []
         for left, right in zip(sides[0::2], sides[1::2], strict=True):
             one, two = carry_back(left), carry_back(right)
@@ -260,29 +264,28 @@ class _Trial:
             -sum(w * row[k] for w, row in zip(weights, rows_p, strict=True)) for k in range(len(self.inputs))
         ]
 
-    def _at(self, values: Mapping[str, float]) -> tuple[list[Figure], list[Figure], list[Figure]]:
-        """Unknowns, inputs and sides again, with the unknowns at ``values``.
+    def _at(
+        self, values: Mapping[str, float], arguments: Sequence[float]
+    ) -> tuple[list[Figure], list[Figure], list[Figure]]:
+        """Unknowns, inputs and sides again, at other values.
 
         The inputs become leaves: one may be built on another, and each has its own slope.
         """
         leaf = Leaf(LeafKind.SOURCE, "", "")
         unknowns = [make(values[name], each.dimension, leaf, ()) for name, each in self.leaves.items()]
-        inputs = [make(float(each), each.dimension, leaf, ()) for each in self.inputs]
-        again = {id(a): b for a, b in zip(self.leaves.values(), unknowns, strict=True)}
-        again |= {id(a): b for a, b in zip(self.inputs, inputs, strict=True)}
+        inputs = [make(v, each.dimension, leaf, ()) for v, each in zip(arguments, self.inputs, strict=True)]
+        again = dict(
+            zip([id(each) for each in (*self.leaves.values(), *self.inputs)], unknowns + inputs, strict=True)
+        )
+
+        def turned(each: Any) -> Any:
+            return tuple(map(turned, each)) if isinstance(each, tuple) else again.get(id(each), each)
+
         for figure in self.order:
-            if id(figure) not in self.depends or id(figure) in again:
-                continue
-            given = tuple(
-                tuple(again.get(id(one), one) for one in each)
-                if isinstance(each, tuple)
-                else again.get(id(each), each)
-                for each in figure.inputs
-            )
-            numbers = [
-                [float(one) for one in each] if isinstance(each, tuple) else float(each) for each in given
-            ]
-            again[id(figure)] = make(runner(figure.origin)(numbers), figure.dimension, figure.origin, given)
+            if id(figure) in self.depends and id(figure) not in again:
+                given = turned(figure.inputs)
+                value = runner(figure.origin)(values_of(given))
+                again[id(figure)] = make(value, figure.dimension, figure.origin, given)
         return unknowns, inputs, [again[id(each)] for each in self.targets]
 
     def solve_again(self, arguments: Sequence[Any], start: Mapping[str, float]) -> dict[str, Any]:

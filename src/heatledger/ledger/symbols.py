@@ -114,10 +114,7 @@ class Node:
         return self._compare(">=", other)
 
     def __eq__(self, other: object) -> NoReturn:
-        raise FormulaError(
-            "== and != on values cannot be shown, and hardly ever hold: write where(test, then, otherwise) "
-            "with <, <=, > or >="
-        )
+        raise FormulaError("== and != on values hardly ever hold: write where(test, ...) with <, <=, > or >=")
 
     __ne__ = __eq__
     __hash__ = object.__hash__

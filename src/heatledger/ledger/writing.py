@@ -58,6 +58,11 @@ def inner_number(amount: float, unit: Unit, units: Preset) -> str:
     return written(rounded(amount, places), places, unit, units, keep_zeros=False)
 
 
-def nearest_words(places: int, unit: Unit, units: Preset) -> str:
-    """Words for an answer that lost places before the point: "to the nearest 10"."""
-    return f"to the nearest {number_text(10.0**-places, 0, grouping(unit, units))}" if places < 0 else ""
+def nearest_words(number: float, places: int, unit: Unit, units: Preset) -> str:
+    """Words for an answer that lost places before the point: "to the nearest 10".
+
+    One with a power of ten shows its last place itself.
+    """
+    if places >= 0 or abs(number) >= LARGEST_WRITTEN_OUT:
+        return ""
+    return f"to the nearest {number_text(10.0**-places, 0, grouping(unit, units))}"

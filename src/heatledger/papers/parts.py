@@ -22,14 +22,11 @@ from heatledger.studies.parts import Part
 def part_lines(parts: list[Part], found: Addresses) -> tuple[data.PartLine, ...]:
     """One line of the table for each part."""
     lines: list[data.PartLine] = []
-    said: set[tuple[str, SourceUse]] = set()
-    for part in parts:
-        line = _line(part, found)
-        if (line.name, line.source) in said:
-            line = replace(line, source=SourceUse("as above", line.source.standing))
-        else:
-            said.add((line.name, line.source))
-        lines.append(line)
+    above: data.PartLine | None = None
+    for line in (_line(each, found) for each in parts):
+        again = above is not None and (line.name, line.source) == (above.name, above.source)
+        lines.append(replace(line, source=SourceUse("as above", line.source.standing)) if again else line)
+        above = line
     return tuple(lines)
 
 

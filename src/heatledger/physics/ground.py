@@ -42,12 +42,7 @@ def ground_design_temperature(mean_ground: Temperature, amplitude: TemperatureDi
     return mean_ground - amplitude
 
 
-DEEPEST = 3.0
-"""Depth in m to which the two formulas below are used. The tables of the source end at 2.4 m for walls and
-2.1 m for floors; what lies a little deeper is our judgement."""
-
-
-@formula(BELOW_GRADE, title="U-value of a wall below grade", valid={"bottom": (0.0, DEEPEST)})
+@formula(BELOW_GRADE, title="U-value of a wall below grade", valid={"bottom": (0.0, 3.0)})
 def below_grade_wall_u(soil: Conductivity, r_value: Resistance, top: Length, bottom: Length) -> Transmittance:
     """Mean U-value of a strip of basement wall between two depths, to the ground surface.
 
@@ -66,7 +61,7 @@ def below_grade_wall_u(soil: Conductivity, r_value: Resistance, top: Length, bot
     )  # fmt: skip
 
 
-@formula(BELOW_GRADE, title="U-value of a floor below grade", valid={"depth": (0.0, DEEPEST)})
+@formula(BELOW_GRADE, title="U-value of a floor below grade", valid={"depth": (0.0, 3.0)})
 def below_grade_floor_u(
     soil: Conductivity, r_value: Resistance, width: Length, depth: Length
 ) -> Transmittance:

@@ -66,7 +66,7 @@ class Design:
         for figure in ancestors(*found.values()):
             if isinstance(figure.origin, Leaf) and figure.origin.path not in found:
                 found[figure.origin.path] = figure
-        found |= of_constructions(self.job)
+        found |= of_tables(self.job)
         for figure in entries(self.job):
             if isinstance(figure.origin, Leaf):
                 found.setdefault(figure.origin.path, figure)
@@ -104,14 +104,20 @@ def design(job: Job, since: Design | None = None) -> Design:
     return Design(job, heat_losses(job, since.losses if since else None, same))
 
 
-def of_constructions(job: Job) -> dict[str, Figure]:
-    """The value of every construction by its path in the job, also when it comes from the catalog."""
-    return {
+def of_tables(job: Job) -> dict[str, Figure]:
+    """What may come from a table, by its path in the job: constructions, and air by exposed sides."""
+    found = {
         f"constructions/{id}/{field}": figure
         for id, each in job.constructions.items()
         for field in ("u_value", "r_value", "f_factor")
         if (figure := getattr(each, field)) is not None
     }
+    airs = {"air": job.air} | {f"unheated/{id}/air": each.air for id, each in job.unheated.items()}
+    airs |= {f"rooms/{id}/air": each.air for id, each in job.rooms.items()}
+    by_sides = {
+        path: each for path, each in airs.items() if each is not None and each.exposed_sides is not None
+    }
+    return found | {f"{path}/changes": each.changes for path, each in by_sides.items()}
 
 
 def entries(thing: Any) -> Iterator[Figure]:
@@ -137,7 +143,7 @@ class DesignNames(Names):
             origin = figure.origin
             own = origin.path if isinstance(origin, Leaf) and origin.kind is LeafKind.JOB else path
             self.paths.setdefault(id(figure), own)
-        self.paths.update((id(figure), path) for path, figure in of_constructions(design.job).items())
+        self.paths.update((id(figure), path) for path, figure in of_tables(design.job).items())
 
     @cached_property
     def _uses(self) -> dict[int, list[Figure]]:
@@ -153,6 +159,7 @@ class DesignNames(Names):
 
     def path(self, figure: Figure) -> str:
         """Where a figure stands; empty for an inner result that has no place of its own."""
+        figure = figure.original if isinstance(figure, Placed) else figure
         return self.paths.get(id(figure), "") or super().path(figure)
 
     def place(self, figure: Figure) -> str:

@@ -7,12 +7,13 @@ another figure.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, fields, is_dataclass
+from collections.abc import Callable, Hashable
+from dataclasses import dataclass, fields
 from functools import cache
+from operator import attrgetter
 from typing import Any
 
-from heatledger.job.model import Beyond, Job, Room, Surface
+from heatledger.job.model import Beyond, Job, Room, Surface, Unheated
 from heatledger.ledger.figures import Figure
 
 
@@ -32,44 +33,50 @@ def unchanged(job: Job, earlier: Job) -> Unchanged:
     """What of the earlier job's heat loss holds for this job too."""
     if job is earlier:
         return Unchanged(True, True, frozenset(job.rooms))
-    if not alike(job.site, earlier.site):
+    if job.site != earlier.site:
         return NOTHING
-    spaces = alike(job.unheated, earlier.unheated) and all(
-        _same_beyond(each, job, earlier) for space in job.unheated.values() for each in space.surfaces.values()
+    same_air = job.air == earlier.air
+    spaces = list(job.unheated) == list(earlier.unheated) and all(
+        _same(each, earlier.unheated[id])
+        and all(_same_beyond(one, job, earlier) for one in each.surfaces.values())
+        for id, each in job.unheated.items()
     )
-    rooms = frozenset(
-        id
-        for id, room in job.rooms.items()
-        if id in earlier.rooms and _same_room(room, earlier.rooms[id], job, earlier, spaces)
+
+    def holds(room: Room, before: Room) -> bool:
+        if not (same_air or room.air is not None) or not _same(room, before):
+            return False
+        return all(
+            spaces if each.beyond.kind == "unheated" else _same_beyond(each, job, earlier)
+            for each in room.surfaces.values()
+        )
+
+    rooms = job.rooms.items()
+    return Unchanged(
+        True,
+        spaces,
+        frozenset(id for id, room in rooms if id in earlier.rooms and holds(room, earlier.rooms[id])),
     )
-    return Unchanged(True, spaces, rooms)
-
-
-def alike(one: Any, other: Any) -> bool:
-    """True when two parts of a job say the same, entry by entry and in the same order."""
-    if one is other:
-        return True
-    if one.__class__ is not other.__class__ or isinstance(one, Figure):
-        return False
-    if isinstance(one, Mapping):
-        return list(one) == list(other) and all(alike(each, other[key]) for key, each in one.items())
-    if is_dataclass(one):
-        return all(alike(getattr(one, each), getattr(other, each)) for each in _compared(one.__class__))
-    return bool(one == other)
 
 
 @cache
-def _compared(cls: type[Any]) -> tuple[str, ...]:
-    # The texts typed say no more than the figures read from them.
-    return tuple(each.name for each in fields(cls) if each.name != "raw")
+def _entries_of(kind: Any) -> Callable[[Any], tuple[Any, ...]]:
+    # The texts typed say no more than the figures read from them; mappings are compared in their order.
+    return attrgetter(
+        *(each.name for each in fields(kind) if each.name not in ("raw", "surfaces", "openings"))
+    )
 
 
-def _same_room(room: Room, before: Room, job: Job, earlier: Job, spaces: bool) -> bool:
-    if not alike(room, before) or (room.air is None and not alike(job.air, earlier.air)):
+def _same(one: Room | Unheated, other: Room | Unheated) -> bool:
+    """True when two spaces say the same, entry by entry and in the same order."""
+    kind: Hashable = type(one)
+    entries, of_surface = _entries_of(kind), _entries_of(Surface)
+    if entries(one) != entries(other) or list(one.surfaces) != list(other.surfaces):
         return False
     return all(
-        spaces if each.beyond.kind == "unheated" else _same_beyond(each, job, earlier)
-        for each in room.surfaces.values()
+        of_surface(each) == of_surface(before)
+        and each.openings == before.openings
+        and list(each.openings) == list(before.openings)
+        for each, before in zip(one.surfaces.values(), other.surfaces.values(), strict=True)
     )
 
 

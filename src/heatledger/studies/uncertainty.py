@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import isnan, sqrt
+from math import isfinite, nan, sqrt
 
 from heatledger.ledger.dimensions import AREA, LENGTH, VOLUME
 from heatledger.ledger.figures import Figure, Leaf, Placed, ancestors
@@ -69,7 +69,9 @@ def band_of(figure: Figure, design: Design) -> Band:
         for each in order
         if not each.inputs and isinstance(each.origin, Leaf) and each.origin.half_range
     ]
-    half = sqrt(sum(move * move for _, move in moving if not isnan(move)))
+    half = sqrt(sum(move * move for _, move in moving))
+    if not isfinite(half):  # an input beyond all measure: nothing can be said
+        return Band(figure, nan, nan, ())
     value = float(figure)
     return Band(figure, value - half, value + half, tuple(_ranked(moving, design)))
 

@@ -54,7 +54,7 @@ def _below_grade_too_deep(look: Look) -> Found:
     for entry, name, depth, surface in deepest.values():
         if float(depth) > look.limit + 1e-6:
             least = max(SHALLOW, float(surface.top) + 0.01 if surface.top is not None else 0.0)
-            texts = other_lengths(depth, least, look.limit)[:1]
+            texts = other_lengths(depth, least, look.limit)
             mends = [Mend(f"Read it as {each}.", (set_to(entry, each),)) for each in texts]
             yield look.found(
                 entry.rpartition("/")[0],
@@ -87,7 +87,7 @@ def _basement_width_odd(look: Look) -> Found:
         if isnan(width) or isnan(square):
             yield look.wants(path, width, words="the floor areas of the house" if isnan(square) else "")
         elif not look.limit - 1e-6 <= float(width) <= most + 1e-6:
-            texts = other_lengths(width, look.limit, most)[:1]
+            texts = other_lengths(width, look.limit, most)
             mends = [Mend(f"Read it as {each}.", (set_to(f"{path}/width", each),)) for each in texts]
             if float(width) > most and square >= look.limit:
                 to = look.text(square, d.LENGTH)

@@ -11,9 +11,10 @@ from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import JUDGEMENT, cite
 from heatledger.steps.review.house import is_called
-from heatledger.steps.review.kinds import Limit, Look, finding
+from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 
 Found = Iterator[Finding | NotChecked]
+FOOT = 0.3048
 FLOORS = ("floor", "below-grade floor", "slab edge")
 OUTSIDE = ("outdoors", "ground", "unheated")
 
@@ -140,6 +141,44 @@ def _walls(room: Room, least: float) -> list[float]:
         and each.length is not None
         and (each.height is None or not float(each.height) < least)
     ]
+
+
+@finding(
+    "edge-past-walls",
+    Weight.DECIDE,
+    cite("", "over the edge of a slab stands an outside wall", JUDGEMENT),
+    fires="The slab edges of a room are longer than {0} of its walls to outdoors and unheated "
+    "spaces, and by more than 3 ft (1 m). A room with a wall that is given by its area is left out.",
+    why="an edge without a wall over it is a wall left out, and walls lose more than edges",
+    mend="Give the wall over the edge, or measure the edge again.",
+    limits=(Limit("edge-past-walls", "110 %", d.RATIO, "slab edges against walls"),),
+)
+def _edge_past_walls(look: Look) -> Found:
+    for room, _ in look.house.rooms:
+        edges = [each for each in room.surfaces.values() if each.construction.kind == "slab edge"]
+        walls = [
+            each for each in room.surfaces.values()
+            if each.construction.kind == "wall" and each.beyond.kind in ("outdoors", "unheated")
+        ]  # fmt: skip
+        if not edges or any(each.length is None for each in (*edges, *walls)):
+            continue
+        edge, wall = (
+            sum(float(each.length) for each in some if each.length is not None) for some in (edges, walls)
+        )
+        if isnan(edge) or isnan(wall):
+            yield look.wants(f"rooms/{room.id}", *(each.length for each in (*edges, *walls)))
+        elif edge > max(look.limit * wall, wall + 3 * FOOT) + 1e-6:
+            mends = [Mend(look.kind.mend)]
+            if len(edges) == 1 and wall > 0:
+                to = set_to(f"rooms/{room.id}/surfaces/{edges[0].id}/length", look.text(wall, d.LENGTH))
+                mends.append(Mend("Make the edge as long as the walls over it.", (to,)))
+            over = f"only {look.say(wall, d.LENGTH)} of wall" if wall > 0 else "no wall"
+            yield look.found(
+                f"rooms/{room.id}",
+                f"{room.name} has {look.say(edge, d.LENGTH)} of slab edge, and {over} over it.",
+                edges[0].length if edges[0].length is not None else "",
+                tuple(mends),
+            )
 
 
 @finding(

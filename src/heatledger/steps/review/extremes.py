@@ -1,4 +1,4 @@
-"""Findings on U-values that no table holds, and on bare ceilings straight to outdoors."""
+"""Findings on U-values that no table holds, and bare ceilings straight to outdoors."""
 
 from __future__ import annotations
 
@@ -7,10 +7,12 @@ from math import isnan
 from typing import Any
 
 from heatledger.job.errors import JobErrors
+from heatledger.job.model import Construction
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
-from heatledger.steps.review.house import Part, factor_of, is_called, u_of
+from heatledger.ledger.units import UNITS
+from heatledger.steps.review.house import Part, factor_of, is_called, typed_of, u_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 from heatledger.steps.review.materials import is_typed, used
 
@@ -20,6 +22,10 @@ BEST = {
     "below-grade floor": 4,
 }  # fmt: skip
 """Which of the thresholds holds for each kind."""
+INCH_POUND = {"W/(m²·K)": "Btu/(h·ft²·°F)", "m²·K/W": "h·ft²·°F/Btu"}
+"""Units of the same kind in inches and pounds, by the metric ones."""
+WORST = 6.0
+"""No wall of bare air films lets through more, W/(m²·K)."""
 ATTIC_ROOF, ATTIC_AIR, ATTIC_HEIGHT = "U-0.50", "5 ACH", 0.9
 """What an attic that nobody described is taken to have: a roof deck, vents, a mean height of 3 ft (0.9 m)."""
 
@@ -51,21 +57,34 @@ def _better_than_any_table(look: Look) -> Found:
         best = look.limit_at(BEST[made_of.kind])
         if not u_value < best * (1 - 1e-9):
             continue
-        mends = [Mend(look.kind.mend)]
-        if 10 * u_value >= best:
-            way, value, kind = ("u_value", 10 * u_value, d.TRANSMITTANCE)
-            if made_of.r_value is not None:
-                way, value, kind = ("r_value", 0.1 / u_value, d.RESISTANCE)
-            to = look.text(value, kind)
-            slip = set_to(f"constructions/{made_of.id}/{way}", to)
-            mends.insert(0, Mend(f"Take it for a slip of the point: {to}.", (slip,)))
+        mends = [*_other_values(look, made_of, best), Mend(look.kind.mend)]
+        by_r = made_of.r_value is not None
+        most = look.say(1 / best, d.RESISTANCE) if by_r else look.say(best, d.TRANSMITTANCE)
         yield look.found(
             f"constructions/{made_of.id}",
             f"{made_of.name} stands at {look.say(factor_of(made_of))}; the best {made_of.kind} to be "
-            f"expected is {look.say(best, d.TRANSMITTANCE)}, {best / u_value:.2g} times that loss.",
+            f"expected has {most}, {best / u_value:.2g} times that loss.",
             factor_of(made_of),
             tuple(mends),
         )
+
+
+def _other_values(look: Look, made_of: Construction, best: float) -> list[Mend]:
+    """The value read in inch-pound units where it was read in metric ones, and with its point moved."""
+    by_r = made_of.r_value is not None
+    path = f"constructions/{made_of.id}/{'r_value' if by_r else 'u_value'}"
+    number, unit = typed_of(factor_of(made_of))
+    found = []
+    if unit in INCH_POUND:
+        value = UNITS[INCH_POUND[unit]].to_si(number)
+        if best <= (1 / value if by_r else value) <= WORST:
+            text = f"{number:g} {INCH_POUND[unit]}"
+            found.append(Mend(f"Read it as {text}.", (set_to(path, text),)))
+    moved = 10 * u_of(made_of)
+    if best <= moved <= WORST:
+        text = look.text(1 / moved, d.RESISTANCE) if by_r else look.text(moved, d.TRANSMITTANCE)
+        found.append(Mend(f"Take it for a slip of the point: {text}.", (set_to(path, text),)))
+    return found
 
 
 @finding(

@@ -133,11 +133,7 @@ class House:
     def rates(self) -> dict[str, float]:
         """Air changes that were given in the job, by their path."""
         found = [each.air.changes for each in self.losses.rooms.values()]
-        return {
-            path_of(each): each
-            for each in found
-            if path_of(each) and not is_by_sides(each)
-        }
+        return {path_of(each): each for each in found if path_of(each) and not is_by_sides(each)}
 
     @cached_property
     def is_air_tested(self) -> bool:

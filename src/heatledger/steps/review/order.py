@@ -36,7 +36,7 @@ OF_THE_LOSS = frozenset(
 FOLDS: dict[str, frozenset[str]] = {
     "degrees-crossed": OF_THE_LOSS,
     "feet-metres-crossed": OF_THE_LOSS
-    | {"tall-room-layers", "rim-joist-left-out", "wall-lower-than-ceiling"},
+    | {"tall-room-layers", "rim-joist-left-out", "wall-lower-than-ceiling", "wall-height-out-of-line"},
     "indoor-out-of-range": frozenset(
         ("indoor-below-minimum", "room-out-of-line", "room-warmed-by-others", "partition-not-given")
     ),
@@ -57,11 +57,12 @@ FOLDS: dict[str, frozenset[str]] = {
     "no-rooms-yet": frozenset(("entry-not-used",)),
     "room-without-outside": frozenset(("room-warmed-by-others", "room-out-of-line", "no-window-in-room")),
     "mostly-guesses": frozenset(("one-entry-swings",)),
-    "wall-longer-than-room": frozenset(("room-out-of-line", "room-walled-all-around")),
+    "wall-longer-than-room": frozenset(("room-out-of-line", "room-walled-all-around", "edge-past-walls")),
     "ceiling-larger-than-room": frozenset(("room-out-of-line",)),
     "room-very-long": frozenset(("room-out-of-line",)),
     "wall-height-out-of-line": frozenset(("room-out-of-line", "loss-coefficient-high")),
     "better-than-any-table": frozenset(("centre-glass-u",)),
+    "half-range-over-value": frozenset(("one-entry-swings",)),
     "bare-ceiling-to-outdoors": frozenset(("surface-cold-inside",)),
     "inner-room-large": frozenset(("room-without-outside", "room-warmed-by-others", "no-window-in-room")),
     "no-window-in-house": frozenset(("no-window-in-room", "air-and-glass-not-leading")),

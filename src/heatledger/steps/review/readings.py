@@ -13,11 +13,14 @@ TAKEN_FOR = {"ft": ("in", "m"), "m": ("ft", "cm"), "cm": ("mm",), "mm": ("cm",),
 
 
 def other_lengths(figure: float, least: float, most: float) -> list[str]:
-    """The readings of a typed length, as text for the job, that lie from ``least`` to ``most`` m."""
+    """The readings of a typed length, as text for the job, that lie from ``least`` to ``most`` m.
+
+    The likelier one comes first: a number that ends in nothing may have one nothing too many.
+    """
     number, unit = typed_of(figure)
     tried = [(number, each) for each in TAKEN_FOR.get(unit, ())]
     if unit in METERS:
-        tried.append((number / 10, unit))
+        tried.insert(0 if number % 10 == 0 else len(tried), (number / 10, unit))
     return [f"{value:g} {each}" for value, each in tried if least <= value * METERS[each] <= most]
 
 

@@ -40,34 +40,44 @@ def _wall_longer_than_room(look: Look) -> Found:
         length = part.surface.length
         if part.opening or part.construction.kind not in LONG_KINDS or length is None:
             continue
-        holds, words = _holds(look, part)
+        holds = _holds(look, part)
         if isnan(length) or isnan(holds):
             yield look.wants(part.path, length, look.house.losses.rooms[part.room.id].floor_area)
         elif float(length) > max(look.limit * holds, holds + FOOT) + 1e-6:
             yield look.found(
                 part.path,
-                f"{part.name} is {look.say(length)} long; {words}.",
+                f"{part.name} is {look.say(length)} long; {_room_of(look, part, holds)}.",
                 length,
                 _shorter(look, part, holds),
             )
 
 
-def _holds(look: Look, part: Part) -> tuple[float, str]:
-    """The longest such a surface can be, m, and what the room is."""
-    room, floor = part.room, look.house.losses.rooms[part.room.id].floor_area
+def _goes_around(part: Part) -> bool:
+    """True for a slab edge, and for the only wall of its room, which may turn its corners."""
+    kind = part.construction.kind
+    walls = [each for each in part.room.surfaces.values() if each.construction.kind == kind]
+    return kind == "slab edge" or len(walls) == 1
+
+
+def _holds(look: Look, part: Part) -> float:
+    """The longest such a surface can be in its room, m."""
+    room = part.room
     if room.length is None or room.width is None:
-        shape = look.limit_at(1)
-        outline = 2 * (sqrt(float(floor) * shape) + sqrt(float(floor) / shape))
-        return outline, (
-            f"{room.name} has {look.say(floor)} of floor, with an outline of "
-            f"{look.say(outline, d.LENGTH)} even {shape:g} times as long as wide"
-        )
+        floor, shape = float(look.house.losses.rooms[room.id].floor_area), look.limit_at(1)
+        return 2 * (sqrt(floor * shape) + sqrt(floor / shape))
+    sides = (float(room.length), float(room.width))
+    return 2 * sum(sides) if _goes_around(part) else max(sides)
+
+
+def _room_of(look: Look, part: Part, holds: float) -> str:
+    """What the room of a surface is that is too long for it."""
+    room, outline = part.room, f"an outline of {look.say(holds, d.LENGTH)}"
+    if room.length is None or room.width is None:
+        floor = look.say(look.house.losses.rooms[room.id].floor_area)
+        shape = f"even {look.limit_shown(1)} times as long as wide"
+        return f"{room.name} has {floor} of floor, and {outline} {shape}"
     sides = f"{room.name} is {look.say(room.length)} by {look.say(room.width)}"
-    walls = [each for each in room.surfaces.values() if each.construction.kind == part.construction.kind]
-    if part.construction.kind == "slab edge" or len(walls) == 1:
-        outline = 2 * (float(room.length) + float(room.width))
-        return outline, f"{sides}, with an outline of {look.say(outline, d.LENGTH)}"
-    return max(float(room.length), float(room.width)), sides
+    return f"{sides}, with {outline}" if _goes_around(part) else sides
 
 
 def _shorter(look: Look, part: Part, holds: float) -> tuple[Mend, ...]:
@@ -78,8 +88,8 @@ def _shorter(look: Look, part: Part, holds: float) -> tuple[Mend, ...]:
     share = 0.0
     if lost.openings and lost.gross_area is not None and lost.net_area is not None:
         share = 1 - float(lost.net_area) / float(lost.gross_area)
-    for text in other_lengths(length, max(holds * 0.2, share * float(length)), holds * 1.001)[:1]:
-        mends.insert(0, Mend(f"Read it as {text}.", (_as_long(look, part, text),)))
+    texts = other_lengths(length, max(holds * 0.2, share * float(length)), holds * 1.001)
+    mends = [*(Mend(f"Read it as {each}.", (_as_long(look, part, each),)) for each in texts), *mends]
     if part.room.length is not None and share * float(length) < holds:
         to = look.text(holds, d.LENGTH)
         mends.append(Mend(f"Make it as long as the room has place for, {to}.", (_as_long(look, part, to),)))
@@ -152,6 +162,10 @@ def _opening_past_its_wall(look: Look) -> Found:
             continue
         if opening.height is None or wall.length is None or wall.height is None:
             continue
+        sizes = (opening.width, opening.height, wall.length, wall.height)
+        if any(isnan(each) for each in sizes):
+            yield look.wants(part.path, *sizes)
+            continue
         wide, high = float(opening.width), float(opening.height)
         long, tall = look.limit * float(wall.length) + 1e-6, look.limit * float(wall.height) + 1e-6
         if wide <= long and high <= tall:
@@ -187,7 +201,7 @@ def _wall_height_out_of_line(look: Look) -> Found:
             yield look.wants(f"levels/{id}", wall, ceiling)
         elif float(wall) > look.limit * float(ceiling) + 1e-6:
             path = f"levels/{id}/wall_height"
-            texts = other_lengths(wall, float(ceiling), float(ceiling) * min(look.limit, 1.25))[:1]
+            texts = other_lengths(wall, float(ceiling), float(ceiling) * min(look.limit, 1.25))
             usual = look.text(float(ceiling) + FOOT, d.LENGTH)
             mends = [Mend(f"Read it as {each}.", (set_to(path, each),)) for each in texts]
             if float(ceiling) + FOOT <= look.limit * float(ceiling):
@@ -220,7 +234,7 @@ def _room_very_long(look: Look) -> Found:
         elif long > look.limit * short * (1 + 1e-9):
             yield look.found(
                 f"rooms/{room.id}",
-                f"{room.name} is {look.say(room.length)} by {look.say(room.width)}, {long / short:.0f} times "
+                f"{room.name} is {look.say(room.length)} by {look.say(room.width)}, {long / short:.3g} times "
                 "as long as wide.",
                 room.length,
                 (*_less_long(look, room, short), Mend(look.kind.mend)),
@@ -231,11 +245,11 @@ def _less_long(look: Look, room: Room, short: float) -> tuple[Mend, ...]:
     assert room.length is not None and room.width is not None
     first = float(room.length) > short
     long, other = (room.length, room.width) if first else (room.width, room.length)
-    texts = other_lengths(long, short, short * look.limit)[:1]
+    texts = other_lengths(long, short, short * look.limit)
     kept = look.text(float(other), d.LENGTH, 4)
-    mends = [Mend("Mark it as a room not lived in.", (set_to(f"rooms/{room.id}/habitable", "no"),))]
+    mends = []
     for each in texts:
         size = f"{each} × {kept}" if first else f"{kept} × {each}"
-        read = (set_to(f"rooms/{room.id}/size", size),)
-        mends.insert(0, Mend(f"Read {look.say(long)} as {each}.", read))
-    return tuple(mends)
+        mends.append(Mend(f"Read {look.say(long)} as {each}.", (set_to(f"rooms/{room.id}/size", size),)))
+    hall = set_to(f"rooms/{room.id}/habitable", "no")
+    return (*mends, Mend("Mark it as a room not lived in.", (hall,)))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from functools import cache
 from math import isnan
 from typing import Any
 
@@ -36,7 +37,7 @@ def _measured_without_test(look: Look) -> Found:
     inherited = {
         words: each
         for words, each in _of_tests(look)
-        if known_of(each) == "measured" and not _own(look, each)
+        if known_of(each) == "measured" and not _own(look, each) and not path_of(each).startswith("catalog/")
     }
     if not inherited:
         return
@@ -97,8 +98,10 @@ def _own(look: Look, figure: Figure) -> bool:
 )
 def _half_range_over_value(look: Look) -> Found:
     job = look.house.job
-    # No entry has a half-range of its own unless the file or a change over it says so.
-    if "within" not in job.source.text and not job.ranges and not job.source.laid:
+    # No entry has a half-range of its own unless the file or a change over it says so; every
+    # expectation says `within` once.
+    own = job.source.text.count("within:") > len(job.expectations)
+    if not own and not job.ranges and not job.source.laid:
         return
     for path, figure in _entries(job):
         origin = leaf_of(figure)
@@ -111,8 +114,8 @@ def _half_range_over_value(look: Look) -> Found:
         to = {"is": typed, "known": origin.known or "told", "within": "10 %"}
         yield look.found(
             path,
-            f"{origin.words[:1].upper()}{origin.words[1:]} {look.say(figure)} is said to be off by as much "
-            f"as {look.say(origin.half_range, _step(figure.dimension))}, {look.say(share, d.RATIO)} of it.",
+            f"{look.design.names.title(figure)}: {look.say(figure)} is said to be off by as much as "
+            f"{look.say(origin.half_range, _step(figure.dimension))}, {look.say(share, d.RATIO)} of it.",
             figure,
             (Mend("Take 10 % of the value.", (set_to(path, to),)), Mend(look.kind.mend)),
         )
@@ -142,11 +145,18 @@ def _within(thing: Any, path: str, seen: set[int]) -> Iterator[tuple[str, Figure
     elif isinstance(thing, dict):
         for key, each in thing.items():
             yield from _within(each, f"{path}/{key}", seen)
-    elif is_dataclass(thing) and id(thing) not in seen:
+    elif id(thing) not in seen:
         seen.add(id(thing))
-        for field in fields(thing):
-            if field.name not in ("raw", "construction", "level"):
-                yield from _within(getattr(thing, field.name), f"{path}/{field.name}", seen)
+        for name in _names(thing.__class__):
+            yield from _within(getattr(thing, name), f"{path}/{name}", seen)
+
+
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    """The parts of a thing of the job that belong to it alone; none of what is no such thing."""
+    if not is_dataclass(kind):
+        return ()
+    return tuple(each.name for each in fields(kind) if each.name not in ("raw", "construction", "level"))
 
 
 @finding(

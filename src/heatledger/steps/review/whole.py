@@ -151,8 +151,8 @@ def _one_entry_swings(look: Look) -> Found:
     "outside-the-range-of-a-formula",
     Weight.DECIDE,
     cite("", "the range beside each formula", JUDGEMENT),
-    fires="A figure goes into a formula that is not made for values of its size. Each formula names its range "
-    "on its own page.",
+    fires="A figure goes into a formula that is not made for values of its size. Each formula names its "
+    "range on its own page.",
     why="outside of it nobody has held the formula to measurements or tables",
     mend="Check the entry, or take the result for a rough one and say so.",
 )
@@ -167,9 +167,10 @@ def _outside_the_range_of_a_formula(look: Look) -> Found:
         seen.add(id(given))
         names = look.design.names
         lowest, highest = (look.say(each, given.dimension) for each in (low, high))
+        made_for = f"up to {highest}" if low == 0 else f"from {lowest} to {highest}"
         yield look.found(
             names.path(given) or names.path(figure) or "house",
-            f"{figure.origin.title}: it is made for a {words} of {lowest} to {highest}, and here it is "
-            f"{look.say(given)} ({names.title(given)}).",
+            f"{figure.origin.title}: it is made for a {words} {made_for}, and here it is {look.say(given)} "
+            f"({names.title(given)}).",
             figure,
         )
