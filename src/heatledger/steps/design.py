@@ -13,7 +13,7 @@ from heatledger.ledger.figures import Figure, Leaf, LeafKind, Names, Placed, anc
 from heatledger.ledger.findings import Finding, NotChecked
 from heatledger.ledger.results import walk_results
 from heatledger.steps.losses import Losses, heat_losses
-from heatledger.steps.names import title_at
+from heatledger.steps.names import things_at, title_at
 from heatledger.steps.reuse import NOTHING, unchanged
 
 
@@ -154,8 +154,17 @@ class DesignNames(Names):
         return found
 
     def title(self, figure: Figure) -> str:
-        """What a figure is called, with the thing it belongs to."""
-        return title_at(self.path(figure), figure, self.design.job)
+        """What a figure is called, with the thing it belongs to.
+
+        An inner result has no place of its own; it is called after the first of its inputs that has one.
+        """
+        path = self.path(figure)
+        if not path and figure.inputs:
+            for each in flat(figure.inputs):
+                things, _ = things_at(self.path(each), self.design.job)
+                if things:
+                    return ", ".join([super().title(figure), *things])
+        return title_at(path, figure, self.design.job)
 
     def path(self, figure: Figure) -> str:
         """Where a figure stands; empty for an inner result that has no place of its own."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from heatledger.job.model import Job
 from heatledger.ledger.figures import NO_NAMES, Figure, Leaf
 from heatledger.ledger.formulas import words_of
+from heatledger.ledger.solving import Solved
 
 _PLACES = ("rooms", "unheated", "levels", "neighbors", "constructions", "surfaces", "openings")
 _HOUSE = {"house": "House", "site": "Site"}
@@ -18,6 +19,8 @@ def title_at(path: str, figure: Figure, job: Job) -> str:
     things, rest = things_at(path, job)
     if isinstance(figure.origin, Leaf):
         said = figure.origin.words
+    elif isinstance(figure.origin, Solved):
+        said = words_of(rest[-1]) if rest else own
     elif len(rest) >= 2 and rest[0] == "causes":
         said = rest[1] if rest[-1] == "loss" else f"{words_of(rest[-1])} of {rest[1]}"
     elif rest and rest[-1] == "loss" and not any(each in path for each in ("surfaces/", "air/")):

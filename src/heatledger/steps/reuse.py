@@ -7,9 +7,8 @@ another figure.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable
+from collections.abc import Callable
 from dataclasses import dataclass, fields
-from functools import cache
 from operator import attrgetter
 from typing import Any
 
@@ -58,22 +57,23 @@ def unchanged(job: Job, earlier: Job) -> Unchanged:
     )
 
 
-@cache
-def _entries_of(kind: Any) -> Callable[[Any], tuple[Any, ...]]:
+def _entries_of(kind: type[Any]) -> Callable[[Any], tuple[Any, ...]]:
     # The texts typed say no more than the figures read from them; mappings are compared in their order.
     return attrgetter(
         *(each.name for each in fields(kind) if each.name not in ("raw", "surfaces", "openings"))
     )
 
 
+_OF_ROOM, _OF_SPACE, _OF_SURFACE = _entries_of(Room), _entries_of(Unheated), _entries_of(Surface)
+
+
 def _same(one: Room | Unheated, other: Room | Unheated) -> bool:
     """True when two spaces say the same, entry by entry and in the same order."""
-    kind: Hashable = type(one)
-    entries, of_surface = _entries_of(kind), _entries_of(Surface)
+    entries = _OF_ROOM if isinstance(one, Room) else _OF_SPACE
     if entries(one) != entries(other) or list(one.surfaces) != list(other.surfaces):
         return False
     return all(
-        of_surface(each) == of_surface(before)
+        _OF_SURFACE(each) == _OF_SURFACE(before)
         and each.openings == before.openings
         and list(each.openings) == list(before.openings)
         for each, before in zip(one.surfaces.values(), other.surfaces.values(), strict=True)
