@@ -27,8 +27,8 @@ def job_file_page(made: str) -> str:
         "",
         "Every key of format 1. Only `format` and `units` must be there; what else is needed and not given",
         "is listed as missing by `heatledger check`. A value may be written alone or as",
-        "`{is: R-11, known: told, within: 15 %, because: ...}`. Things stand under an id of your choice (small",
-        "letters, digits, hyphens). Lengths and temperatures are read in the notation of the trade:",
+        "`{is: R-11, known: told, within: 15 %, because: ...}`. Things stand under an id of your choice",
+        "(small letters, digits, hyphens). Lengths and temperatures are read in the notation of the trade:",
         "`12' 6 1/2\"`, `3810 mm`, `-2 °F`, `R-19`, `34,000 Btu/h`.",
         "",
     ]

@@ -171,7 +171,7 @@ def sources_page() -> str:
         "- **from memory**: recalled, and to be checked before a signed document relies on it;",
         "- **common practice**: trade custom without a source;",
         "- **derived**: worked out here from what is cited beside it;",
-        "- **judgement**: chosen here because sources are silent or differ; it can be changed;",
+        "- **judgment**: chosen here because sources are silent or differ; it can be changed;",
         "- **yours**: a row of your own; **invented**: made up for a demo.",
         "",
     ]

@@ -29,7 +29,7 @@ follows from another is folded under it, and one that stands in more than three 
 a finding and say why, write a decision under its name, or under its name and place:
 
     decisions:
-      feet-metres-crossed@rooms/hall/ceiling_height:
+      feet-meters-crossed@rooms/hall/ceiling_height:
         is: the hall is open to the roof
         because: measured on the first visit
         by: J. Ondry

@@ -19,7 +19,7 @@ from heatledger.catalog.loader import (
 )
 from heatledger.ledger.dimensions import AIR_CHANGES, EDGE_LOSS, RESISTANCE, TRANSMITTANCE
 from heatledger.ledger.figures import LeafKind
-from heatledger.ledger.sources import DERIVED, JUDGEMENT, MEMORY, SEEN
+from heatledger.ledger.sources import DERIVED, JUDGMENT, MEMORY, SEEN
 from heatledger.ledger.units import UNITS
 from heatledger.physics.constructions import parallel_path_u
 from heatledger.physics.envelope import u_from_r
@@ -183,9 +183,9 @@ def test_windows_in_inch_pound_units(glazing, cells):
         assert got == pytest.approx(float(cell), abs=0.0051), key
 
 
-def test_no_row_is_a_judgement_without_saying_so():
+def test_no_row_is_a_judgment_without_saying_so():
     for row in constructions().values():
-        assert row.citation.key or row.citation.standing in (DERIVED, JUDGEMENT), row.key
+        assert row.citation.key or row.citation.standing in (DERIVED, JUDGMENT), row.key
 
 
 def test_importing_the_catalog_loads_no_yaml_reader():

@@ -21,6 +21,12 @@ def inside(point: tuple[float, float], outline: tuple[tuple[float, float], ...])
     return abs(turned) > math.pi
 
 
+def inside_or_on(point: tuple[float, float], outline: tuple[tuple[float, float], ...]) -> bool:
+    """Inside, or so close to the edge that no one could see it outside."""
+    x, y = point
+    return any(inside((x + dx, y + dy), outline) for dx in (-1e-6, 0, 1e-6) for dy in (-1e-6, 0, 1e-6))
+
+
 @given(
     cause=st.sampled_from(sorted(STROKES)),
     length=st.floats(20, 60),
@@ -33,7 +39,7 @@ def test_every_stroke_lies_in_the_arrow(cause: str, length: float, thickness: fl
     for stroke in strokes(outline, STROKES[cause], "hatch"):
         (ax, ay), (bx, by) = stroke.points
         for share in (0.02, 0.5, 0.98):
-            assert inside((ax + (bx - ax) * share, ay + (by - ay) * share), outline)
+            assert inside_or_on((ax + (bx - ax) * share, ay + (by - ay) * share), outline)
 
 
 @pytest.mark.parametrize("cause", CAUSES)

@@ -9,7 +9,7 @@ from heatledger.job.load import read_job
 from heatledger.job.model import KNOWN, Job
 from heatledger.job.plans import DIMENSION_OF_RANGE
 from heatledger.ledger.figures import Figure, Leaf
-from heatledger.ledger.sources import JUDGEMENT
+from heatledger.ledger.sources import JUDGMENT
 from tests.job.samples import SMALL, small
 
 LENGTH = "        length: 12'\n"
@@ -71,7 +71,7 @@ def test_a_construction_does_not_inherit_from_where_it_is_used() -> None:
 def test_half_range_of_a_length(known: str, share: float) -> None:
     origin = wall(small((LENGTH, f"        length: {{is: 12', known: {known}}}\n")))
     assert origin.half_range == pytest.approx(share * 12 * 0.3048)
-    assert "judgement" in origin.half_range_words
+    assert "judgment" in origin.half_range_words
 
 
 def test_within_beats_the_table() -> None:
@@ -99,8 +99,8 @@ def test_the_ranges_of_a_job_replace_the_table() -> None:
     assert leaf_of(job.rooms["hall"].floor_area).half_range_words.startswith("8 %")
 
 
-def test_the_table_is_whole_and_marked_as_judgement() -> None:
-    assert STANDING.standing is JUDGEMENT
+def test_the_table_is_whole_and_marked_as_judgment() -> None:
+    assert STANDING.standing is JUDGMENT
     assert set(RANGES) == set(DIMENSION_OF_RANGE)
     for name, row in RANGES.items():
         widths = [row[known].of(1.0) for known in KNOWN]

@@ -75,7 +75,7 @@ def test_it_says_what_why_and_how(case: Case) -> None:
     assert found.why != ""
     assert found.mends
     assert "nan" not in found.what
-    assert found.citation.key or found.citation.standing.value in ("judgement", "common practice", "derived")
+    assert found.citation.key or found.citation.standing.value in ("judgment", "common practice", "derived")
 
 
 @pytest.mark.parametrize("name", TEXTS)

@@ -53,10 +53,10 @@ def test_five_changes_an_hour_explain_all_that_air_does() -> None:
 
 def test_eight_meters_typed_for_feet() -> None:
     job = changed("metric", put("levels/ground/ceiling_height", "8 m"))
-    tall = found_on(job)["feet-metres-crossed"]
+    tall = found_on(job)["feet-meters-crossed"]
     assert tall.mends[0].changes == (put("levels/ground/ceiling_height", "8 ft"),)
     assert "tall-room-layers" in tall.explains
-    low = found_on(changed("ranch", put("levels/main/ceiling_height", "2.4 ft")))["feet-metres-crossed"]
+    low = found_on(changed("ranch", put("levels/main/ceiling_height", "2.4 ft")))["feet-meters-crossed"]
     assert low.mends[0].changes == (put("levels/main/ceiling_height", "2.4 m"),)
 
 

@@ -8,7 +8,7 @@ from importlib import resources
 from heatledger.job.load import read_job
 from heatledger.ledger.findings import Decided, Finding, Mend, NotChecked, Weight
 from heatledger.ledger.presets import PRESETS
-from heatledger.ledger.sources import JUDGEMENT, PRACTICE, cite
+from heatledger.ledger.sources import JUDGMENT, PRACTICE, cite
 from heatledger.papers.addresses import Addresses
 from heatledger.papers.from_design import heat_loss_paper
 from heatledger.papers.groups import addresses
@@ -77,7 +77,7 @@ def with_findings(made: Design, decided: bool = False) -> HeatLossPaper:
         Finding(
             "missing-side", f"rooms/{room}", WALL_LEFT_OUT, "A wall of 99 ft² would add about 650 Btu/h.",
             (Mend("enter the third wall"), Mend("say that it adjoins a heated room")),
-            cite("", "every side of a room is accounted for", JUDGEMENT), Weight.MUST_FIX,
+            cite("", "every side of a room is accounted for", JUDGMENT), Weight.MUST_FIX,
             caution="Local code decides.", decided=settled,
         ),
         Finding(
@@ -86,7 +86,7 @@ def with_findings(made: Design, decided: bool = False) -> HeatLossPaper:
         ),
         Finding(
             "ground", "site", "The ground temperature is told, not looked up.", "It moves little.",
-            (Mend("look it up"),), cite("", "by its weight", JUDGEMENT), Weight.NOTE,
+            (Mend("look it up"),), cite("", "by its weight", JUDGMENT), Weight.NOTE,
         ),
     ]  # fmt: skip
     vars(made)["not_checked"] = [NotChecked("fan-test", "air", "a fan test")]

@@ -11,7 +11,7 @@ from pypdf import PdfReader
 
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.presets import CANADIAN, METRIC, US, Preset
-from heatledger.ledger.sources import JUDGEMENT, cite
+from heatledger.ledger.sources import JUDGMENT, cite
 from heatledger.papers.compile import PaperError
 from heatledger.papers.from_design import cautions, heat_loss_paper
 from heatledger.papers.front import UNNAMED
@@ -69,7 +69,7 @@ def test_a_floor_is_called_as_the_reader_calls_it(preset: Preset, word: str) -> 
 def findings_of(*said: tuple[str, str]) -> tuple[FindingLine, ...]:
     made = designed(ONE_ROOM)
     vars(made)["findings"] = [
-        Finding("x", where, what, "Set `air` at the top.", (Mend("Use `air`"),), cite("", "x", JUDGEMENT),
+        Finding("x", where, what, "Set `air` at the top.", (Mend("Use `air`"),), cite("", "x", JUDGMENT),
                 Weight.NOTE)
         for where, what in said
     ]  # fmt: skip
@@ -89,7 +89,7 @@ def test_a_figure_behind_a_finding_is_named_without_its_room() -> None:
     made = designed(ONE_ROOM)
     figure = made.losses.rooms["den"].surfaces["wall"].loss
     vars(made)["findings"] = [
-        Finding("x", "rooms/den", "It loses much.", figure, (), cite("", "x", JUDGEMENT), Weight.NOTE)
+        Finding("x", "rooms/den", "It loses much.", figure, (), cite("", "x", JUDGMENT), Weight.NOTE)
     ]
     assert heat_loss_paper(made, US).findings[0].why == "Wall transmission loss: 1,248 Btu/h."
 
@@ -104,7 +104,7 @@ def test_marks_of_the_screen_are_not_printed() -> None:
 @pytest.mark.parametrize(("count", "said"), [(1, "1 note"), (5, "5 notes")])
 def test_notes_are_counted_in_plain_words(count: int, said: str) -> None:
     made = designed(ONE_ROOM)
-    place = cite("", "x", JUDGEMENT)
+    place = cite("", "x", JUDGMENT)
     vars(made)["findings"] = [
         Finding("x", "", f"Number {number}.", "Why.", (), place, Weight.NOTE) for number in range(count)
     ] + [Finding("y", "", "Choose.", "Why.", (), place, Weight.DECIDE)]

@@ -99,8 +99,8 @@ def _faults_of_thickness(raw: Mapping[str, Any], where: str, cells: Mapping[str,
         thickness, resistance = _number(cells.get(column)), _number(cells.get("r_value"))
         if thickness is None or not resistance or "r_value" not in raw["units"]:
             continue
-        metres = UNITS[unit].to_si(thickness)
-        conductivity = metres / UNITS[raw["units"]["r_value"]].to_si(resistance)
+        meters = UNITS[unit].to_si(thickness)
+        conductivity = meters / UNITS[raw["units"]["r_value"]].to_si(resistance)
         if conductivity < BEST_INSULATOR:
             yield (
                 f"{where}: R {cells['r_value']} in {thickness:g} {unit} means a conductivity of "

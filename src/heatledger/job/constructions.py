@@ -17,7 +17,7 @@ from heatledger.ledger.units import UNITS
 
 LARGEST_U = {"wall": 1.18, "ceiling": 1.28, "floor": 0.92, "window": 1.4, "door": 1.4}
 """U-values of bare air films, Btu/(h·ft²·°F): films 0.68, 0.61 and 0.92 indoors and 0.17 outdoors
-(HOF-ch26, Table 10; sums worked out here). For windows and doors the bound is our judgement."""
+(HOF-ch26, Table 10; sums worked out here). For windows and doors the bound is our judgment."""
 
 WAYS = ("u_value", "r_value", "f_factor", "catalog")
 _U = UNITS["Btu/(h·ft²·°F)"]

@@ -1,6 +1,6 @@
 """How well each thing is known, and how far off it may be.
 
-The half-ranges are our own judgement, not taken from any source: they say how far off a value of that
+The half-ranges are our own judgment, not taken from any source: they say how far off a value of that
 kind usually is when it was measured, read from plans, told or assumed. A job may change any of them
 under ``ranges:``, and give its own beside a value (``within: 8 %``).
 """
@@ -24,9 +24,9 @@ from heatledger.ledger.dimensions import (
     VOLUME,
     Dimension,
 )
-from heatledger.ledger.sources import JUDGEMENT, Citation, cite
+from heatledger.ledger.sources import JUDGMENT, Citation, cite
 
-STANDING: Citation = cite("", "half-ranges of inputs", JUDGEMENT)
+STANDING: Citation = cite("", "half-ranges of inputs", JUDGMENT)
 DEFAULT = "told"
 """What is taken when neither the value nor anything around it says."""
 
@@ -71,7 +71,7 @@ RANGES: dict[str, dict[str, HalfRange]] = {
     "temperature-swing": _kelvin(0.5, 1, 2, 3),
     "elevation": _percent(1, 1, 2, 5),
 }
-"""Half-range by the name of the kind, then by how it is known. All judgement."""
+"""Half-range by the name of the kind, then by how it is known. All judgment."""
 
 _BY_DIMENSION: dict[Dimension, str] = {
     LENGTH: "length", AREA: "area", VOLUME: "volume", TRANSMITTANCE: "u-value", RESISTANCE: "r-value",
@@ -95,4 +95,4 @@ def half_range(
     if given is not None:
         return given.of(value), f"{given.words}, the job's own for {name} {known}"
     usual = RANGES[name][known]
-    return usual.of(value), f"{usual.words}, judgement for {name} {known}"
+    return usual.of(value), f"{usual.words}, judgment for {name} {known}"

@@ -9,7 +9,7 @@ from heatledger.job.quantities import Reader
 from heatledger.job.reading import Typed
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, leaf, missing
-from heatledger.ledger.sources import JUDGEMENT, cite
+from heatledger.ledger.sources import JUDGMENT, cite
 
 Measures = dict[str, Figure | None]
 
@@ -26,7 +26,7 @@ TAKES: dict[str, tuple[str, ...]] = {
 SAME = 0.01
 """Two measures of one thing may differ by this share before it is an error: the rounding of a hand."""
 
-AT_GRADE = cite("", "top of a wall below grade at grade where the job does not say", JUDGEMENT)
+AT_GRADE = cite("", "top of a wall below grade at grade where the job does not say", JUDGMENT)
 
 
 def read_measures(

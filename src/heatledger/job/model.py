@@ -55,7 +55,7 @@ class Construction:
 
 @dataclass(frozen=True)
 class Level:
-    """A storey: ``wall_height`` is floor to floor, ``ceiling_height`` floor to ceiling."""
+    """A story: ``wall_height`` is floor to floor, ``ceiling_height`` floor to ceiling."""
 
     id: str
     name: str

@@ -41,7 +41,7 @@ def read_site(reader: Reader, node: Node | None, known: str) -> Site:
 
 
 def read_levels(reader: Reader, node: Node | None, known: str) -> dict[str, Level]:
-    """The storeys by id."""
+    """The stories by id."""
     mapping = reader.mapping(node, "levels", "the levels")
     inherited = reader.known(mapping, "levels", known)
     found: dict[str, Level] = {}

@@ -23,7 +23,7 @@ Exponents = tuple[Fraction, Fraction, Fraction, Fraction]
 
 @dataclass(frozen=True, eq=False)
 class Dimension:
-    """A kind of quantity. ``exponents`` are those of metre, kilogram, second and kelvin."""
+    """A kind of quantity. ``exponents`` are those of meter, kilogram, second and kelvin."""
 
     name: str
     exponents: Exponents
@@ -35,7 +35,7 @@ class Dimension:
 
 
 def exponents(m: float = 0, kg: float = 0, s: float = 0, K: float = 0) -> Exponents:
-    """Exponents of metre, kilogram, second and kelvin as exact fractions."""
+    """Exponents of meter, kilogram, second and kelvin as exact fractions."""
     m_, kg_, s_, k_ = (Fraction(each).limit_denominator(1000) for each in (m, kg, s, K))
     return (m_, kg_, s_, k_)
 

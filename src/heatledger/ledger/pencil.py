@@ -15,6 +15,8 @@ from dataclasses import dataclass
 from heatledger.ledger.terms import Term, compared, rounded, values_in, visible_places, worked_out
 
 MOST_FIGURES = 6
+MOST_EXTRA_PLACES = 3
+"""Places that may be added beyond the rule, so that a pencil's result rounds to the very answer."""
 ALL_FIGURES = 17
 """Significant figures that tell any number from its neighbor."""
 HUGE = 1e9
@@ -102,8 +104,25 @@ def pencil(tree: Term, exact: float, places: int) -> Penciled:
     answer = rounded(exact, places)
     if answer == 0.0 and exact != 0.0:
         return Penciled(printed, used, 10.0**-places, places, False)
+    used, printed = _rounding_right(tree, terms, used, printed, answer, places)
     left_over = max(abs(exact - answer), _off(tree, printed, answer))
     return Penciled(printed, used, answer, places, True, comes_out_even=left_over <= EXACT * abs(answer))
+
+
+def _rounding_right(
+    tree: Term, terms: list[Term], used: dict[int, int], printed: dict[int, float], answer: float, places: int
+) -> tuple[dict[int, int], dict[int, float]]:
+    """A few more places where they make the pencil's own result round to the answer, else as it stands."""
+    tried, shown = dict(used), dict(printed)
+    for _ in range(MOST_EXTRA_PLACES + 1):
+        if rounded(worked_out(tree, shown), places) == answer:
+            return tried, shown
+        best = _most_moving(tree, terms, tried, shown, MOST_FIGURES)
+        if best is None:
+            break
+        tried[id(best)] += 1
+        shown[id(best)] = _as_printed(best, tried[id(best)])
+    return used, printed
 
 
 def _settle(test: Term, terms: list[Term], used: dict[int, int], printed: dict[int, float]) -> None:

@@ -127,11 +127,11 @@ def _with_exponent(number: float) -> str:
     return f"{'−' if number < 0 else ''}{_trimmed(mantissa)}e{int(power)}"
 
 
-def feet_and_inches(metres: float) -> str:
+def feet_and_inches(meters: float) -> str:
     """A length as 12′ 6½″, to the nearest eighth of an inch; one below an eighth in decimal inches."""
-    inches = abs(metres) / INCH_M
+    inches = abs(meters) / INCH_M
     eighths = int(_rounded(inches * 8, 0, ROUND_HALF_UP))
-    sign = "−" if metres < 0 else ""
+    sign = "−" if meters < 0 else ""
     if not eighths:
         text = _trimmed(_visible(inches, 2, ","))
         return "0″" if text == "0" else f"{sign}{text}″"

@@ -38,7 +38,7 @@ _DN = (6, 8, 10, 12, 15, 20, 25, 32, 40, 50, 65, 80, 100, 125, 150, 200, 250, 30
 _NUMBER = r"[0-9]+(?:\.[0-9]+)?"
 _BY_WALL = re.compile(rf"({_NUMBER}) ?(?:mm)? ?[x×*] ?({_NUMBER}) ?(?:mm)?", re.IGNORECASE)
 _BY_DN = re.compile(r"DN ?-?([0-9]+)", re.IGNORECASE)
-_MILLIMETRES = re.compile(rf"(?:OD |⌀ ?|Ø ?)?({_NUMBER}) ?mm(?: OD)?", re.IGNORECASE)
+_MILLIMETERS = re.compile(rf"(?:OD |⌀ ?|Ø ?)?({_NUMBER}) ?mm(?: OD)?", re.IGNORECASE)
 _SUCH_AS = "a size such as 3/4 in, DN 20 or 16x2 mm"
 _INCH_WORDS = ("", '"', "in", "in.", "inch", "inches")
 
@@ -59,9 +59,9 @@ def read_size(text: str) -> Size:
     by_dn = _BY_DN.fullmatch(typed)
     if by_dn:
         return _dn(by_dn.group(1))
-    millimetres = _MILLIMETRES.fullmatch(typed)
-    if millimetres and float(millimetres.group(1)) > 0:
-        return Size(f"{float(millimetres.group(1)):g} mm", SizeKind.OUTSIDE)
+    millimeters = _MILLIMETERS.fullmatch(typed)
+    if millimeters and float(millimeters.group(1)) > 0:
+        return Size(f"{float(millimeters.group(1)):g} mm", SizeKind.OUTSIDE)
     return _inches(re.sub(r"^NPS ?-?", "", typed, flags=re.IGNORECASE), typed)
 
 
@@ -91,7 +91,7 @@ def _inches(body: str, typed: str) -> Size:
             *((f"DN {numeral.value:g}",) if numeral.value in _DN else ()),
             f"{numeral.value:g} mm",
         )
-        raise NotationError("two-readings", f"{typed} may be inches, DN or millimetres", offers)
+        raise NotationError("two-readings", f"{typed} may be inches, DN or millimeters", offers)
     return Size(name, SizeKind.INCH)
 
 

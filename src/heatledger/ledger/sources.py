@@ -20,7 +20,7 @@ class Standing(Enum):
     MEMORY = "from memory"
     PRACTICE = "common practice"
     DERIVED = "derived"
-    JUDGEMENT = "judgement"
+    JUDGMENT = "judgment"
     YOURS = "yours"
     INVENTED = "invented"
 
@@ -28,8 +28,8 @@ class Standing(Enum):
 SEEN, SECOND_HAND, MEMORY, PRACTICE = (
     Standing.SEEN, Standing.SECOND_HAND, Standing.MEMORY, Standing.PRACTICE,
 )  # fmt: skip
-DERIVED, JUDGEMENT, YOURS, INVENTED = (
-    Standing.DERIVED, Standing.JUDGEMENT, Standing.YOURS, Standing.INVENTED,
+DERIVED, JUDGMENT, YOURS, INVENTED = (
+    Standing.DERIVED, Standing.JUDGMENT, Standing.YOURS, Standing.INVENTED,
 )  # fmt: skip
 
 
@@ -47,7 +47,7 @@ class Citation:
 
 
 def cite(key: str, place: str = "", standing: Standing = MEMORY) -> Citation:
-    """A citation; ``key`` is empty only for practice, judgement and what is derived here."""
+    """A citation; ``key`` is empty only for practice, judgment and what is derived here."""
     if not key and standing in (SEEN, SECOND_HAND, MEMORY):
         raise ValueError(f"a citation that is {standing.value!r} must name its source")
     return Citation(key, place, standing)

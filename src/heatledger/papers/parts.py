@@ -61,7 +61,7 @@ def source_of_factor(factor: Figure, units: Preset) -> SourceUse:
     if isinstance(origin, Leaf):
         return _of_entry(factor, origin, units)
     if not isinstance(origin, Formula):
-        return SourceUse("chosen", Standing.JUDGEMENT.value)
+        return SourceUse("chosen", Standing.JUDGMENT.value)
     inputs = list(flat(factor.inputs))
     given = next((each for each in inputs if each.dimension is RESISTANCE), None)
     if given is None or not isinstance(given.origin, Leaf):

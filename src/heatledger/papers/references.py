@@ -31,7 +31,7 @@ def references(design: Design, found: Addresses) -> tuple[data.Reference, ...]:
         lines.append(
             data.Reference(
                 "No published source",
-                f"Common practice, {Standing.JUDGEMENT.value} and arithmetic.",
+                f"Common practice, {Standing.JUDGMENT.value} and arithmetic.",
                 by_standing(uses[""]),
             )
         )

@@ -49,7 +49,7 @@ def below_grade_wall_u(soil: Conductivity, r_value: Resistance, top: Length, bot
     The heat is taken to flow along arcs of a circle from the wall to the surface of the ground.
 
     Valid for: R-value of the wall, its insulation and its indoor film; insulated evenly over the strip;
-    depths to 3 m (the table of the source ends at 2.4 m, a little more is judgement).
+    depths to 3 m (the table of the source ends at 2.4 m, a little more is judgment).
     Leaves out: corners, ground water, the part of the wall above grade.
 
     >>> round(below_grade_wall_u(soil=1.4, r_value=0.259, top=0.0, bottom=1.8), 4)
@@ -68,7 +68,7 @@ def below_grade_floor_u(
     """Mean U-value of a basement floor, to the ground surface.
 
     Valid for: the shortest width of the basement; R-value of the floor, its insulation and its indoor film;
-    depths to 3 m (the table of the source ends at 2.1 m, a little more is judgement).
+    depths to 3 m (the table of the source ends at 2.1 m, a little more is judgment).
     Leaves out: ground water, insulation of the edge only.
 
     >>> round(below_grade_floor_u(soil=1.4, r_value=0.259, width=8.0, depth=1.8), 4)

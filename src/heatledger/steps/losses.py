@@ -1,4 +1,4 @@
-"""The heat loss of each room, each storey and the house on the design day."""
+"""The heat loss of each room, each story and the house on the design day."""
 
 from __future__ import annotations
 
@@ -63,7 +63,7 @@ class RoomLoss:
 
 @result
 class LevelLoss:
-    """The rooms of one storey."""
+    """The rooms of one story."""
 
     name: str
     floor_area: Area
@@ -97,7 +97,7 @@ class Losses:
 
 
 def heat_losses(job: Job, since: Losses | None = None, same: Unchanged = NOTHING) -> Losses:
-    """Heat loss of every room, every storey and the house.
+    """Heat loss of every room, every story and the house.
 
     ``same`` says what of the earlier run ``since`` rests on entries that have not changed; those
     results are taken over as they are.

@@ -105,5 +105,5 @@ def _ranked(moving: Iterable[tuple[Figure, float]], design: Design) -> list[Swin
 
 
 def _range_words(origin: Leaf) -> str:
-    """The half-range itself, without the word on whose judgement it is."""
+    """The half-range itself, without the word on whose judgment it is."""
     return origin.half_range_words.partition(",")[0]

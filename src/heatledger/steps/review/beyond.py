@@ -7,7 +7,7 @@ from math import isnan
 
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
+from heatledger.ledger.sources import JUDGMENT, SEEN, cite
 from heatledger.steps.review.house import factor_of, is_called, u_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 from heatledger.steps.spaces import UnheatedSpace, every
@@ -83,7 +83,7 @@ def _air_to_stay_warm(space: UnheatedSpace, warmth: float, outdoor: float) -> fl
 @finding(
     "neighbor-may-shut-down",
     Weight.DECIDE,
-    cite("", "an empty dwelling next door is a design state", JUDGEMENT),
+    cite("", "an empty dwelling next door is a design state", JUDGMENT),
     fires="With a neighbor's dwelling at the yearly mean of the ground, or 41 °F (5 °C) where that is "
     "warmer, a room would need {0} more heat.",
     why="an empty house next door is a design state, not an accident",
@@ -201,7 +201,7 @@ def _floor_over_cold_space(look: Look) -> Found:
 @finding(
     "entry-not-used",
     Weight.NOTE,
-    cite("", "what is entered is meant to count", JUDGEMENT),
+    cite("", "what is entered is meant to count", JUDGMENT),
     fires="An unheated space, a neighbor or a level is given, and no room touches it or stands on it.",
     why="a space that was entered and touches nothing is often a `beyond` that was left at outdoors",
     mend="Name it beyond the surfaces that touch it, or take it out.",

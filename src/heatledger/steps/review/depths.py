@@ -9,7 +9,7 @@ from heatledger.job.model import Room, Surface, Unheated
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
+from heatledger.ledger.sources import JUDGMENT, SEEN, cite
 from heatledger.ledger.units import UNITS
 from heatledger.steps.review.house import is_called, typed_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
@@ -33,7 +33,7 @@ def _in_ground(look: Look) -> Iterator[tuple[str, Room | Unheated, Surface]]:
 @finding(
     "below-grade-too-deep",
     Weight.DECIDE,
-    cite("", "depths of basements of dwellings", JUDGEMENT),
+    cite("", "depths of basements of dwellings", JUDGMENT),
     fires="A wall or floor below grade lies deeper than {0}. The deepest of each room or space is told.",
     why="the deeper, the less it loses: 66 in read as 66 ft takes nearly all of the loss away",
     mend="Measure the depth below grade again, with its unit.",

@@ -9,7 +9,7 @@ from typing import Any
 from heatledger.job.model import Level, Room
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, cite
+from heatledger.ledger.sources import JUDGMENT, cite
 from heatledger.steps.review.house import is_called
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 
@@ -45,7 +45,7 @@ def _floor_of(look: Look, rooms: list[Room]) -> float:
 @finding(
     "top-without-ceiling",
     Weight.DECIDE,
-    cite("", "a house has a roof", JUDGEMENT),
+    cite("", "a house has a roof", JUDGMENT),
     fires="No room of the highest level (the last in the file that has rooms) has a ceiling.",
     why="the ceiling left out is often the largest surface of the house",
     mend="Give each room its ceiling, and what is beyond it: outdoors, an attic, a dwelling.",
@@ -92,7 +92,7 @@ def _ceilings(look: Look, rooms: list[Room]) -> tuple[Mend, ...]:
 @finding(
     "bottom-without-floor",
     Weight.DECIDE,
-    cite("", "a house stands on something", JUDGEMENT),
+    cite("", "a house stands on something", JUDGMENT),
     fires="No room of the lowest level (the first in the file that has rooms) has a floor or a slab edge.",
     why="the floor left out is a loss left out, and the rooms on it come out too small",
     mend="Give each room its floor, and what is beyond it; a slab on grade is given by its edge.",
@@ -146,7 +146,7 @@ def _walls(room: Room, least: float) -> list[float]:
 @finding(
     "edge-past-walls",
     Weight.DECIDE,
-    cite("", "over the edge of a slab stands an outside wall", JUDGEMENT),
+    cite("", "over the edge of a slab stands an outside wall", JUDGMENT),
     fires="The slab edges of a room are longer than {0} of its walls to outdoors and unheated "
     "spaces, and by more than 3 ft (1 m). A room with a wall that is given by its area is left out.",
     why="an edge without a wall over it is a wall left out, and walls lose more than edges",
@@ -184,7 +184,7 @@ def _edge_past_walls(look: Look) -> Found:
 @finding(
     "inner-room-large",
     Weight.DECIDE,
-    cite("", "rooms that are lived in have an outer wall", JUDGEMENT),
+    cite("", "rooms that are lived in have an outer wall", JUDGMENT),
     fires="A room that is lived in and takes more than {0} of the heated floor has no surface to outdoors, "
     "ground or an unheated space.",
     why="only a hall or a closet lies within; a room of this size has lost its walls on the way to the file",
@@ -211,7 +211,7 @@ def _inner_room_large(look: Look) -> Found:
 @finding(
     "no-window-in-house",
     Weight.DECIDE,
-    cite("", "a dwelling has windows", JUDGEMENT),
+    cite("", "a dwelling has windows", JUDGMENT),
     fires="No heated room of the house has a window.",
     why="windows pass several times as much heat as the walls they are in",
     mend="Give the windows of each room, under `openings` of the walls they are in.",
@@ -229,7 +229,7 @@ def _no_window_in_house(look: Look) -> Found:
 @finding(
     "room-walled-all-around",
     Weight.DECIDE,
-    cite("", "rooms of one level touch one another", JUDGEMENT),
+    cite("", "rooms of one level touch one another", JUDGMENT),
     fires="The walls of a room to outdoors are longer than {0} of its outline, and there are other rooms on "
     "its level. Walls lower than six tenths of the ceiling height are not counted.",
     why="a wall between two rooms that is given to outdoors is charged with the whole span",

@@ -10,7 +10,7 @@ from heatledger.job.errors import JobErrors
 from heatledger.job.model import Construction
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
+from heatledger.ledger.sources import JUDGMENT, SEEN, cite
 from heatledger.ledger.units import UNITS
 from heatledger.steps.review.house import Part, factor_of, is_called, typed_of, u_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
@@ -33,7 +33,7 @@ ATTIC_ROOF, ATTIC_AIR, ATTIC_HEIGHT = "U-0.50", "5 ACH", 0.9
 @finding(
     "better-than-any-table",
     Weight.DECIDE,
-    cite("", "the best rows of the tables on file, and a little more", JUDGEMENT),
+    cite("", "the best rows of the tables on file, and a little more", JUDGMENT),
     fires="A U-value that was typed is less than {0} (a wall, R-50), {1} (a window), {2} (a door), {3} (a "
     "ceiling, R-100) or {4} (a floor).",
     why="U-0.008 in place of U-0.08 takes nine tenths of the wall away, and nothing else shows it",

@@ -44,16 +44,16 @@ def _best(name: str) -> tuple[str, float] | None:
 
 
 @finding(
-    "centre-glass-u",
+    "center-glass-u",
     Weight.DECIDE,
     cite("HOF-ch17", "Table 2", SEEN),
     fires="The U-value of a window is less than {0} of that of the best whole window in the table with the "
     "panes, the coating and the frame that its name speaks of (triple low-e where it speaks of none).",
     why="double low-e glass is 0.30 at its center, and 0.39 Btu/(h·ft²·°F) with a wood frame that opens",
     mend="Take the U-value of the whole window.",
-    limits=(Limit("centre-glass-u", "85 %", d.RATIO, "U-value against the table"),),
+    limits=(Limit("center-glass-u", "85 %", d.RATIO, "U-value against the table"),),
 )
-def _centre_glass_u(look: Look) -> Found:
+def _center_glass_u(look: Look) -> Found:
     for each in used(look):
         u_value = u_of(each)
         best = _best(each.name) if each.kind == "window" and is_typed(each) else None

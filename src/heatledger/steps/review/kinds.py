@@ -24,7 +24,7 @@ Check = Callable[["Look"], Iterator[Finding | NotChecked]]
 KINDS: dict[str, Kind] = {}
 """Every kind by its id, in the order of the trade: entries first, then constructions, air, rooms, house."""
 
-LIMITS_ARE_OURS = "judgement"
+LIMITS_ARE_OURS = "judgment"
 _MOST_NAMED = 3
 
 

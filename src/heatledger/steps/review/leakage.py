@@ -7,7 +7,7 @@ from math import isnan
 
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, PRACTICE, SEEN, cite
+from heatledger.ledger.sources import JUDGMENT, PRACTICE, SEEN, cite
 from heatledger.steps.review.house import is_by_sides
 from heatledger.steps.review.kinds import Limit, Look, finding, measured, set_to
 
@@ -54,7 +54,7 @@ def _blower_door_figure_as_natural(look: Look) -> Found:
 @finding(
     "air-change-guessed",
     Weight.NOTE,
-    cite("", "share at which air decides", JUDGEMENT),
+    cite("", "share at which air decides", JUDGMENT),
     fires="Air whose rate is assumed, or taken by the number of exposed sides, makes more than {0} of the "
     "loss.",
     why="air leakage differs several times over between houses that look alike",
@@ -147,7 +147,7 @@ def _wind_on_all_sides(look: Look) -> Found:
 @finding(
     "air-by-two-methods",
     Weight.NOTE,
-    cite("", "one method for the air of one house", JUDGEMENT),
+    cite("", "one method for the air of one house", JUDGMENT),
     fires="Some rooms take their air by the number of exposed sides, others by air changes that were given.",
     why="the number of exposed sides gives 0.5 to 2 changes an hour, more than most houses have today",
     mend="Use one of the two in all rooms.",
@@ -177,7 +177,7 @@ def _air_by_two_methods(look: Look) -> Found:
 @finding(
     "air-tight-on-hope",
     Weight.NOTE,
-    cite("", "least air changes without a test", JUDGEMENT),
+    cite("", "least air changes without a test", JUDGMENT),
     fires="The air of the whole house changes less than {0}, and it was not measured.",
     why="only a house that was built tight and tested so is known to leak this little",
     mend="Test with a blower door, and put the result in as measured.",

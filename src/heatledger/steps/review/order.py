@@ -35,7 +35,7 @@ OF_THE_LOSS = frozenset(
 
 FOLDS: dict[str, frozenset[str]] = {
     "degrees-crossed": OF_THE_LOSS,
-    "feet-metres-crossed": OF_THE_LOSS
+    "feet-meters-crossed": OF_THE_LOSS
     | {"tall-room-layers", "rim-joist-left-out", "wall-lower-than-ceiling", "wall-height-out-of-line"},
     "indoor-out-of-range": frozenset(
         ("indoor-below-minimum", "room-out-of-line", "room-warmed-by-others", "partition-not-given")
@@ -61,7 +61,7 @@ FOLDS: dict[str, frozenset[str]] = {
     "ceiling-larger-than-room": frozenset(("room-out-of-line",)),
     "room-very-long": frozenset(("room-out-of-line",)),
     "wall-height-out-of-line": frozenset(("room-out-of-line", "loss-coefficient-high")),
-    "better-than-any-table": frozenset(("centre-glass-u",)),
+    "better-than-any-table": frozenset(("center-glass-u",)),
     "half-range-over-value": frozenset(("one-entry-swings",)),
     "bare-ceiling-to-outdoors": frozenset(("surface-cold-inside",)),
     "inner-room-large": frozenset(("room-without-outside", "room-warmed-by-others", "no-window-in-room")),

@@ -8,7 +8,7 @@ from math import isnan
 from heatledger.job.errors import JobErrors
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
+from heatledger.ledger.sources import JUDGMENT, SEEN, cite
 from heatledger.steps.review.kinds import KINDS, Limit, Look, finding, set_to
 
 Found = Iterator[Finding | NotChecked]
@@ -19,7 +19,7 @@ BY_HAND = frozenset({"decision-without-finding", "code-not-named"})
 @finding(
     "expectation-missed",
     Weight.NOTE,
-    cite("", "the designer's own expectation", JUDGEMENT),
+    cite("", "the designer's own expectation", JUDGMENT),
     fires="A figure is further from what the job expects of it than the job allows.",
     why="one of the entries moved it, or the expectation was wrong",
     mend="Find the entry that moved it, or rewrite the expectation.",
@@ -125,7 +125,7 @@ def _changes(look: Look, id: str) -> tuple[dict[str, object], ...]:
 @finding(
     "limit-of-nothing",
     Weight.NOTE,
-    cite("", "limits of the job", JUDGEMENT),
+    cite("", "limits of the job", JUDGMENT),
     fires="The job sets a limit under a name that no finding has.",
     why="it changes nothing",
     mend="Correct the name, or take the limit out.",
@@ -145,7 +145,7 @@ def _limit_of_nothing(look: Look) -> Found:
 @finding(
     "section-not-read-yet",
     Weight.NOTE,
-    cite("", "sections that format 1 reserves", JUDGEMENT),
+    cite("", "sections that format 1 reserves", JUDGMENT),
     fires="The job has a section that this version keeps and does not read.",
     why="nothing in it counts in any result yet",
     mend="Leave it for a later version, or take it out.",
@@ -166,7 +166,7 @@ READ = ("codes",)
 @finding(
     "measured-outside",
     Weight.NOTE,
-    cite("", "inside and outside dimensions", JUDGEMENT),
+    cite("", "inside and outside dimensions", JUDGMENT),
     fires="The job says that it was measured outside.",
     why="nothing is taken off for the thickness of walls, so floor areas and volumes of air come out larger "
     "than the rooms are",
@@ -186,7 +186,7 @@ def _measured_outside(look: Look) -> Found:
 @finding(
     "code-not-named",
     Weight.DECIDE,
-    cite("", "the local office decides, and editions differ", JUDGEMENT),
+    cite("", "the local office decides, and editions differ", JUDGMENT),
     fires="A finding rests on a model code, and the job names no adopted code under `codes`.",
     why="the local office decides which code holds, and editions differ",
     mend="Name the code and its edition under `codes`, or let the papers say that it is the model code.",
@@ -212,7 +212,7 @@ CODES = ("IRC-303",)
 @finding(
     "decision-without-finding",
     Weight.NOTE,
-    cite("", "decisions of the job", JUDGEMENT),
+    cite("", "decisions of the job", JUDGMENT),
     fires="The job decides on a finding that does not stand.",
     why="the reason for the decision is gone, or its name or path is misspelled",
     mend="Take the decision out, or correct its name.",

@@ -8,7 +8,7 @@ from math import isnan
 from heatledger.job.model import Room
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import DERIVED, JUDGEMENT, PRACTICE, SEEN, cite
+from heatledger.ledger.sources import DERIVED, JUDGMENT, PRACTICE, SEEN, cite
 from heatledger.steps.losses import RoomLoss
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 
@@ -31,7 +31,7 @@ def _no_rooms_yet(look: Look) -> Found:
 @finding(
     "room-out-of-line",
     Weight.NOTE,
-    cite("", "rooms of one house compared", JUDGEMENT),
+    cite("", "rooms of one house compared", JUDGMENT),
     fires="A room loses for each floor area more than {0} or less than {1} of the mean of the house. Rooms "
     "with more than 30 % of glass in their outside walls, with three outside walls or more, with a floor "
     "over outdoors or an unheated space other than a basement, or with nothing outside are left out.",
@@ -87,7 +87,7 @@ def _has_a_reason(look: Look, room: Room, lost: RoomLoss) -> bool:
 @finding(
     "room-without-outside",
     Weight.NOTE,
-    cite("", "a room within the house", JUDGEMENT),
+    cite("", "a room within the house", JUDGMENT),
     fires="A heated room has no surface to outdoors, ground or an unheated space.",
     why="its load is then the outdoor air alone, which reaches it through other rooms",
     mend="See that no outside surface is missing; the room may take its heat from the rooms around it.",
@@ -105,7 +105,7 @@ def _room_without_outside(look: Look) -> Found:
 @finding(
     "no-window-in-room",
     Weight.NOTE,
-    cite("", "rooms that are lived in have windows", JUDGEMENT),
+    cite("", "rooms that are lived in have windows", JUDGMENT),
     fires="A room that is lived in has a wall to outdoors, and no window or door.",
     why="a window passes several times as much heat as the wall it is in",
     mend="Give its windows, or mark the room as not lived in.",
@@ -130,7 +130,7 @@ def _no_window_in_room(look: Look) -> Found:
 @finding(
     "room-warmed-by-others",
     Weight.NOTE,
-    cite("", "a load below zero", JUDGEMENT),
+    cite("", "a load below zero", JUDGMENT),
     fires="A heated room loses nothing on the design day, or takes more heat from its neighbors than it "
     "loses.",
     why="nothing in it has to give heat; with a door shut or a neighbor cold it may",

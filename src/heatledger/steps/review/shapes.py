@@ -8,7 +8,7 @@ from math import isnan
 from heatledger.job.model import Level, Room, Unheated
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
+from heatledger.ledger.sources import JUDGMENT, SEEN, cite
 from heatledger.steps.review.house import is_called, path_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 
@@ -20,7 +20,7 @@ OUTER_SPACES = ("garage", "porch", "attic", "crawl", "basement", "cellar", "shed
 @finding(
     "openings-over-wall",
     Weight.NOTE,
-    cite("", "share of glass in one wall", JUDGEMENT),
+    cite("", "share of glass in one wall", JUDGMENT),
     fires="Windows and doors take more than {0} of one surface. Where they are larger than the surface, the "
     "job is refused at the door.",
     why="the wall left over is thin, and a slip in a size shows here first",
@@ -45,7 +45,7 @@ def _openings_over_wall(look: Look) -> Found:
 @finding(
     "opening-size-odd",
     Weight.NOTE,
-    cite("", "sizes of windows in dwellings", JUDGEMENT),
+    cite("", "sizes of windows in dwellings", JUDGMENT),
     fires="One window is larger than {0} or smaller than {1}.",
     why="inches read as feet make a window 144 times too large",
     mend="Type its size again, with its units; or give a group of windows by `count`.",
@@ -69,7 +69,7 @@ def _opening_size_odd(look: Look) -> Found:
 @finding(
     "floor-larger-than-room",
     Weight.DECIDE,
-    cite("", "a floor is as large as its room", JUDGEMENT),
+    cite("", "a floor is as large as its room", JUDGMENT),
     fires="The floors of a room that lose heat (on joists or below grade) add to more than its floor area "
     "by {0}.",
     why="floor counted twice is loss counted twice",
@@ -107,7 +107,7 @@ def _floor_larger_than_room(look: Look) -> Found:
     "rim-joist-left-out",
     Weight.DECIDE,
     cite("HOF-ch17", "walls are taken from floor to floor", SEEN),
-    fires="The outside walls of every storey (of two or more), or of the one storey over an unheated space "
+    fires="The outside walls of every story (of two or more), or of the one story over an unheated space "
     "that has no wall to outdoors, are no more than {0} higher than the ceilings.",
     why="the band between two floors is outside wall too, about 1 ft high all around",
     mend="Take the wall height from floor to floor, or add the band as a surface.",

@@ -9,7 +9,7 @@ from heatledger.job.model import Level, Room
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
+from heatledger.ledger.sources import JUDGMENT, SEEN, cite
 from heatledger.steps.review.house import path_of, typed_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 
@@ -20,15 +20,15 @@ FT = 0.3048
 
 
 @finding(
-    "feet-metres-crossed",
+    "feet-meters-crossed",
     Weight.MUST_FIX,
-    cite("", "heights of rooms in dwellings", JUDGEMENT),
+    cite("", "heights of rooms in dwellings", JUDGMENT),
     fires="The ceiling of a heated room is higher than {0} or lower than {1}.",
     why="8 ft read as 8 m makes the loss of walls and air 3.3 times too large",
     mend="Type the height again, with its unit; or decide that the room is that high.",
     limits=(
-        Limit("feet-metres-crossed", "20 ft", d.LENGTH, "highest ceiling"),
-        Limit("feet-metres-crossed-low", "6.5 ft", d.LENGTH, "lowest ceiling"),
+        Limit("feet-meters-crossed", "20 ft", d.LENGTH, "highest ceiling"),
+        Limit("feet-meters-crossed-low", "6.5 ft", d.LENGTH, "lowest ceiling"),
     ),
 )
 def _feet_metres_crossed(look: Look) -> Found:
@@ -119,7 +119,7 @@ def _floor_areas_disagree(look: Look) -> Found:
 @finding(
     "room-on-two-sheets",
     Weight.MUST_FIX,
-    cite("", "two rooms alike in name, level and floor", JUDGEMENT),
+    cite("", "two rooms alike in name, level and floor", JUDGMENT),
     fires="Two rooms on one level have the same name and the same floor area.",
     why="the same room counted twice doubles its load",
     mend="Take one of them out, or give them different names.",
@@ -149,7 +149,7 @@ def _room_on_two_sheets(look: Look) -> Found:
 @finding(
     "outline-not-closed",
     Weight.DECIDE,
-    cite("", "a closed outline has opposite sides of equal length", JUDGEMENT),
+    cite("", "a closed outline has opposite sides of equal length", JUDGMENT),
     fires="On a level whose outside walls all say by their names which way they face, opposite sides differ "
     "in length by more than {0}, and by more than 3 ft (1 m). A level that shows walls on two sides only is "
     "not checked.",
@@ -212,7 +212,7 @@ def _sides(look: Look, level: Level) -> tuple[dict[str, float], str]:
 @finding(
     "floor-or-ceiling-left-out",
     Weight.NOTE,
-    cite("", "rooms of one level compared", JUDGEMENT),
+    cite("", "rooms of one level compared", JUDGMENT),
     fires="More than {0} of the other rooms on a level (at least two) lose heat through a floor, or through "
     "a ceiling, and this room has none.",
     why="a floor or ceiling left out is a loss left out",

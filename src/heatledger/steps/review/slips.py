@@ -8,7 +8,7 @@ from math import isnan, sqrt
 from heatledger.job.model import Room
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, cite
+from heatledger.ledger.sources import JUDGMENT, cite
 from heatledger.steps.review.house import Part, is_called
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 from heatledger.steps.review.readings import is_given, other_lengths
@@ -24,7 +24,7 @@ SLOPED = ("slop", "pitch", "vault", "cathedral", "rafter", "dormer", "knee", "ro
 @finding(
     "wall-longer-than-room",
     Weight.DECIDE,
-    cite("", "a wall of a room is no longer than the room", JUDGEMENT),
+    cite("", "a wall of a room is no longer than the room", JUDGMENT),
     fires="A wall is longer than {0} of the longer side of its room, and by more than 1 ft (0.3 m). Held "
     "against the whole outline instead are a slab edge, the only wall of a room, and every wall of a room "
     "whose sides are not given (taken {1} times as long as wide).",
@@ -107,7 +107,7 @@ def _as_long(look: Look, part: Part, text: str) -> dict[str, object]:
 @finding(
     "ceiling-larger-than-room",
     Weight.DECIDE,
-    cite("", "a flat ceiling is as large as the floor under it", JUDGEMENT),
+    cite("", "a flat ceiling is as large as the floor under it", JUDGMENT),
     fires="The ceilings of a room add to more than {0} of its floor; to more than {1} where one of them is a "
     "roof or a slope by its name.",
     why="ceiling counted twice is loss counted twice; a slope of 45 degrees is 1.41 times its floor",
@@ -149,7 +149,7 @@ def _ceiling_larger_than_room(look: Look) -> Found:
 @finding(
     "opening-past-its-wall",
     Weight.DECIDE,
-    cite("", "a window fits into its wall", JUDGEMENT),
+    cite("", "a window fits into its wall", JUDGMENT),
     fires="One window or door is wider than {0} of the length of its wall, or as much higher than the wall.",
     why="the area alone may fit where the window does not; then a width, a height or a unit is wrong",
     mend="Measure the window again, or put it into the wall it is in.",
@@ -186,7 +186,7 @@ def _opening_past_its_wall(look: Look) -> Found:
 @finding(
     "wall-height-out-of-line",
     Weight.DECIDE,
-    cite("", "a floor is about 1 ft thick", JUDGEMENT),
+    cite("", "a floor is about 1 ft thick", JUDGMENT),
     fires="On a level, the wall height (floor to floor) is more than {0} of the ceiling height (floor to "
     "ceiling).",
     why="every wall of the level that has no height of its own takes this one",
@@ -218,7 +218,7 @@ def _wall_height_out_of_line(look: Look) -> Found:
 @finding(
     "room-very-long",
     Weight.DECIDE,
-    cite("", "shapes of rooms in dwellings", JUDGEMENT),
+    cite("", "shapes of rooms in dwellings", JUDGMENT),
     fires="A room that is lived in is more than {0} times as long as wide.",
     why="a side typed ten times too long makes the air and the floor ten times too large",
     mend="Measure the room again; or mark it as not lived in, where it is a hall.",

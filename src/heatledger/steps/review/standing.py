@@ -12,7 +12,7 @@ from heatledger.job.model import Job
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, cite
+from heatledger.ledger.sources import JUDGMENT, cite
 from heatledger.steps.review.house import known_of, leaf_of, path_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 from heatledger.steps.review.readings import is_given
@@ -27,7 +27,7 @@ _NOT_WEIGHED = (d.TEMPERATURE, d.COUNT)
 @finding(
     "measured-without-test",
     Weight.NOTE,
-    cite("", "what a tape does not measure", JUDGEMENT),
+    cite("", "what a tape does not measure", JUDGMENT),
     fires="Air changes, the ground, the soil or the temperature of a neighbor's dwelling stand as measured, "
     "only because a `known: measured` further up the file holds for them too.",
     why="air takes a fan test and soil a probe; what is measured stands as well known, and asks for no test",
@@ -89,7 +89,7 @@ def _own(look: Look, figure: Figure) -> bool:
 @finding(
     "half-range-over-value",
     Weight.DECIDE,
-    cite("", "a half-range is a part of its value", JUDGEMENT),
+    cite("", "a half-range is a part of its value", JUDGMENT),
     fires="The half-range of an entry (`within`, or one under `ranges`) is more than {0} of its value. "
     "Temperatures and the elevation are not looked at.",
     why="`within: 0.1` beside U-0.08 is 0.1 of the unit, not 10 %, and the range of the loss opens wide",
@@ -162,7 +162,7 @@ def _names(kind: type) -> tuple[str, ...]:
 @finding(
     "air-change-none",
     Weight.NOTE,
-    cite("", "every room breathes", JUDGEMENT),
+    cite("", "every room breathes", JUDGMENT),
     fires="The air of a room, or of all rooms, changes less than {0}, whatever it is known by.",
     why="even a house that is tested tight takes in air to breathe, by a fan if not by its cracks",
     mend="Give the air that a fan brings in as air changes; keep it where the room takes only air of others.",

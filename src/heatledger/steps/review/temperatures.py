@@ -8,7 +8,7 @@ from math import isnan
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGEMENT, SEEN, cite
+from heatledger.ledger.sources import JUDGMENT, SEEN, cite
 from heatledger.steps.review.house import GUESSED, known_of, path_of, typed_of
 from heatledger.steps.review.kinds import KINDS, Limit, Look, finding, set_to
 
@@ -20,7 +20,7 @@ DWELLING = (288.15, 80 / 1.8 + 459.67 / 1.8)
 @finding(
     "degrees-crossed",
     Weight.MUST_FIX,
-    cite("", "no station is on file to hold it against", JUDGEMENT),
+    cite("", "no station is on file to hold it against", JUDGMENT),
     fires="The outdoor design temperature is warmer than {0}, or not below the indoor temperature. Without "
     "a weather station on file, only what cannot be a winter night is seen.",
     why="20 °C typed for 20 °F cancels nearly the whole loss",
@@ -52,7 +52,7 @@ def _degrees_crossed(look: Look) -> Found:
 @finding(
     "outdoor-design-mild",
     Weight.DECIDE,
-    cite("", "winter nights of places where houses are heated by water", JUDGEMENT),
+    cite("", "winter nights of places where houses are heated by water", JUDGMENT),
     fires="The outdoor design temperature is warmer than {0}, and not so warm that degrees look crossed.",
     why="every 1 °F too warm takes 1.4 % of the loss away at a span of 70 °F, and a lost minus takes more",
     mend="Look up the 99 % figure of a weather station or the local code; keep it where winters are mild.",
@@ -106,7 +106,7 @@ def _outdoor_design_guessed(look: Look) -> Found:
 @finding(
     "ground-out-of-line",
     Weight.DECIDE,
-    cite("", "range of yearly mean ground temperatures", JUDGEMENT),
+    cite("", "range of yearly mean ground temperatures", JUDGMENT),
     fires="The yearly mean ground temperature is warmer than {0}, or the ground in winter comes out colder "
     "than the outdoor design temperature.",
     why="ground follows the yearly mean of the air, with a smaller swing than the air",
@@ -190,7 +190,7 @@ def _indoor_below_minimum(look: Look) -> Found:
 @finding(
     "indoor-out-of-range",
     Weight.DECIDE,
-    cite("", "dwellings are kept at 59 to 75 °F", JUDGEMENT),
+    cite("", "dwellings are kept at 59 to 75 °F", JUDGMENT),
     fires="A heated room is kept above {0} or below {1}. It must be fixed above {2} or below {3}. Rooms that "
     "take the temperature of the house are told once.",
     why="no table for dwellings asks for this",

@@ -9,7 +9,7 @@ from typing import Any
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import ancestors, flat
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight, outside_ranges
-from heatledger.ledger.sources import JUDGEMENT, cite
+from heatledger.ledger.sources import JUDGMENT, cite
 from heatledger.steps.review.house import GUESSED, Guess, House
 from heatledger.steps.review.kinds import Limit, Look, finding, measured
 
@@ -19,7 +19,7 @@ Found = Iterator[Finding | NotChecked]
 @finding(
     "loss-coefficient-high",
     Weight.DECIDE,
-    cite("", "ordinary houses of all ages", JUDGEMENT),
+    cite("", "ordinary houses of all ages", JUDGMENT),
     fires="The house loses more than {0} of heated floor.",
     why="0.70 Btu/(h·ft²·°F) is 49 Btu/(h·ft²) at a span of 70 °F",
     mend="Sort the surfaces by loss and check the first five, or decide that it is a masonry shell without "
@@ -35,7 +35,7 @@ def _loss_coefficient_high(look: Look) -> Found:
 @finding(
     "loss-coefficient-low",
     Weight.DECIDE,
-    cite("", "houses near the passive level", JUDGEMENT),
+    cite("", "houses near the passive level", JUDGMENT),
     fires="The house loses less than {0} of heated floor, and its air was not measured.",
     why="0.10 Btu/(h·ft²·°F) is 7 Btu/(h·ft²) at a span of 70 °F; without an air test that is hope",
     mend="Test the air leakage, and check that no surface is missing.",
@@ -70,7 +70,7 @@ def _coefficient(look: Look, above: bool) -> Found:
 @finding(
     "mostly-guesses",
     Weight.NOTE,
-    cite("", "share that rests on guesses", JUDGEMENT),
+    cite("", "share that rests on guesses", JUDGMENT),
     fires="Parts whose U-value, R-value, F-factor or air changes are assumed (or air taken by exposed "
     "sides) make more than {0} of the loss.",
     why="a band that is wider than the step between two boilers decides the boiler",
@@ -119,7 +119,7 @@ def as_measured(house: House, guesses: list[Guess]) -> tuple[Mapping[str, Any], 
 @finding(
     "one-entry-swings",
     Weight.NOTE,
-    cite("", "half-ranges of inputs", JUDGEMENT),
+    cite("", "half-ranges of inputs", JUDGMENT),
     fires="One U-value, R-value, F-factor or air change may move the loss of the house by more than {0} "
     "either way, by how well it is known.",
     why="the answer is no better than the one value most of it hangs on",
@@ -150,7 +150,7 @@ def _one_entry_swings(look: Look) -> Found:
 @finding(
     "outside-the-range-of-a-formula",
     Weight.DECIDE,
-    cite("", "the range beside each formula", JUDGEMENT),
+    cite("", "the range beside each formula", JUDGMENT),
     fires="A figure goes into a formula that is not made for values of its size. Each formula names its "
     "range on its own page.",
     why="outside of it nobody has held the formula to measurements or tables",
