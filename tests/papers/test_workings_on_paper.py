@@ -158,7 +158,7 @@ def test_spaces_found_together_show_both_sides_and_their_siblings() -> None:
         assert each.sides[0].answer.number == each.sides[1].answer.number
         assert all(row.key in keys for side in each.sides for row in side.column)
         assert each.notes[0].startswith("Found together with ")
-        assert "agree to" in each.notes[1]
+        assert "agree in every figure" in each.notes[1]
 
 
 def test_what_waits_says_what_for() -> None:

@@ -125,13 +125,15 @@ class _Layer:
                     continue
                 return (
                     "what-if-gone",
-                    f"The what-if `{other}` removes `{path}`, and `{id}` changes `{change.path}`.",
+                    f"The what-if `{id}` changes `{change.path}`, and the what-if `{other}` has removed "
+                    f"`{path}`.",
                     "Lay them one at a time.",
                 )
             if change.kind == "remove":
                 return (
                     "what-if-gone",
-                    f"The what-if `{id}` removes `{change.path}`, and `{other}` changes `{path}`.",
+                    f"The what-if `{id}` removes `{change.path}`, and the what-if `{other}` has changed "
+                    f"`{path}`.",
                     "Lay them one at a time.",
                 )
             if self.differs(path, change):

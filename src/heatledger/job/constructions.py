@@ -8,9 +8,10 @@ from typing import Any
 from heatledger.job.known import half_range, range_name
 from heatledger.job.model import Construction
 from heatledger.job.quantities import Reader
-from heatledger.job.reading import Typed, in_words, offer
+from heatledger.job.reading import Typed, in_words
 from heatledger.job.shapes import CONSTRUCTION
 from heatledger.job.text import Node
+from heatledger.job.trade_words import mend_of_row
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure, leaf, missing
 from heatledger.ledger.units import UNITS
@@ -82,12 +83,11 @@ def _from_catalog(
 
     row = construction(key)
     if row is None:
-        rows = constructions()
         reader.error(
             "unknown-catalog-row",
             f"{path}/catalog",
             f"The catalog has no construction `{key}`.",
-            offer(key, [each for each in rows if not kind or rows[each].kind == kind]),
+            mend_of_row(key, kind),
         )
         return kind, name
     if kind and row.kind != kind:

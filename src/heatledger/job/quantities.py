@@ -11,9 +11,10 @@ from math import isfinite
 from typing import Any
 
 from heatledger.job.known import HalfRange, half_range, range_name
-from heatledger.job.reading import Entries, Typed
+from heatledger.job.reading import Entries, Typed, text_of
 from heatledger.job.shapes import Field, Shape
-from heatledger.job.text import Mapping, Node, plain
+from heatledger.job.text import Mapping, Node, plain, walk
+from heatledger.job.trade_words import mend_of_resistance
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.dimensions import Dimension
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, leaf, missing
@@ -26,6 +27,9 @@ CODES_OF_NOTATION = {
     "two-readings": "two-readings", "unknown-unit": "unknown-unit", "wrong-unit": "wrong-unit",
 }  # fmt: skip
 """Code of a job error for each code of the notation; ``unreadable`` for the rest."""
+
+LONGEST_BARE, LONGEST_BARE_OPENING = 60.0, 20.0
+"""Feet or meters above which a size without units is asked for them: it may be meant in inches."""
 
 _NOT_NUMBERS = re.compile(r"[+-]?\.?(nan|inf|infinity)\b", re.IGNORECASE)
 
@@ -98,13 +102,25 @@ class Reader(Entries):
     def notation_error(self, why: NotationError, text: str, path: str) -> None:
         """Keep what the notation could not read."""
         offers = " or ".join(f"`{each}`" for each in why.offers)
-        mend = f"Write {offers}." if offers else ""
+        mend = self._resistance_mend(text, path) or (f"Write {offers}." if offers else "")
         self.error(
             CODES_OF_NOTATION.get(why.code, "unreadable"),
             path,
             f"`{text.strip()[:80]}`: {_sentence(why.message)}",
             mend,
         )
+
+    def _resistance_mend(self, text: str, path: str) -> str:
+        """How to mend an R-value given as the U-value of a construction; empty for anything else."""
+        steps = path.split("/")
+        if steps[0] != "constructions" or steps[-1] != "u_value":
+            return ""
+        try:
+            readable: tuple[str, ...] = (read(text, d.RESISTANCE, self.units, bare=False).text,)
+        except NotationError as why:
+            readable = why.offers if why.code == "two-readings" else ()
+        kind = walk(self.tree, "/".join([*steps[:2], "kind"]))
+        return mend_of_resistance(text, readable, text_of(kind) if kind else "") if readable else ""
 
     def allowed(self, field: Field, reading: Reading, path: str) -> bool:
         """True when the value can be, else an error: not below zero, whole, within what there is on earth."""
@@ -233,7 +249,10 @@ class Reader(Entries):
             self.reading(typed.scalar.text, d.LENGTH, here)
             return blank[0], blank[1]
         try:
-            pair = read_pair(typed.scalar.text, self.units)
+            is_opening = names == ("width", "height")
+            pair = read_pair(
+                typed.scalar.text, self.units, LONGEST_BARE_OPENING if is_opening else LONGEST_BARE
+            )
         except NotationError as why:
             self.notation_error(why, typed.scalar.text, here)
             return blank[0], blank[1]

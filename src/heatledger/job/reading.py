@@ -12,6 +12,7 @@ from heatledger.job.known import DEFAULT
 from heatledger.job.model import KNOWN
 from heatledger.job.shapes import Field, Shape
 from heatledger.job.text import Mapping, Node, Scalar, line_of
+from heatledger.job.trade_words import MOST_OFFERED, meant_by, or_
 
 ID = re.compile(r"[a-z0-9][a-z0-9-]*\Z")
 _AFTER_COMMA = re.compile(r"\d+(\D|\Z)")
@@ -111,17 +112,16 @@ class Entries:
                         "stray-comma",
                         here,
                         f"Inside braces a comma ends the value, so `{before}: {whole}` was cut in two.",
-                        f"Leave the comma out: `{before}: {whole.replace(',', '')}`",
+                        _without_comma(before, whole),
                     )
                     cut.add(before)
                 else:
                     article = "an" if shape.name[0] in "aeiou" else "a"
-                    keys = [each for each in shape.by_key if each != "known"]
                     self.error(
                         "unknown-key",
                         here,
                         f"There is no `{key}` in {article} {shape.name}.",
-                        offer(key, keys),
+                        offer_key(key, shape),
                     )
             before = key
         return cut
@@ -206,7 +206,28 @@ def offer(given: str, choices: Iterable[str]) -> str:
         return f"Did you mean `{next(each for each in known if each.lower() == near[0])}`?"
     if not known:
         return "None are given in this job yet."
-    return f"It can be: {', '.join(known[:40])}{' ...' if len(known) > 40 else ''}."
+    if len(known) <= MOST_OFFERED:
+        return f"It can be: {', '.join(known)}."
+    # The nearest come first; what is left keeps the order of its table.
+    near = get_close_matches(given.lower()[:80], [each.lower() for each in known], MOST_OFFERED, 0.3)
+    known.sort(key=lambda each: near.index(each.lower()) if each.lower() in near else len(near))
+    return f"It can be: {', '.join(known[:MOST_OFFERED])}, and {len(known) - MOST_OFFERED} more."
+
+
+def offer_key(given: str, shape: Shape) -> str:
+    """The key that a word of the trade stands for, else the nearest spelling among the keys of a shape."""
+    meant = meant_by(shape.name, given)
+    if meant:
+        return f"Did you mean {or_(meant)}?"
+    return offer(given, [each for each in shape.by_key if each != "known"])
+
+
+def _without_comma(key: str, whole: str) -> str:
+    """Both readings of a number that a comma has cut in two, the likelier one first."""
+    plain, decimal = (f"`{key}: {whole.replace(',', mark)}`" for mark in ("", "."))
+    if re.search(r",\d{3}(?!\d)", whole):
+        return f"Write {plain} if the comma parts the thousands, or {decimal} if it is a decimal point."
+    return f"Write {decimal} if the comma is a decimal point, or {plain} if it is not."
 
 
 def in_words(id: str) -> str:

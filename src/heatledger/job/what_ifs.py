@@ -8,7 +8,7 @@ from heatledger.job.known import DEFAULT
 from heatledger.job.model import Change, WhatIf
 from heatledger.job.plans import PATH
 from heatledger.job.quantities import Reader
-from heatledger.job.reading import in_words, offer, text_of
+from heatledger.job.reading import in_words, offer, offer_key, text_of
 from heatledger.job.shapes import CHANGE, JOB, RESERVED, WHAT_IF, Field, Shape
 from heatledger.job.shared import giver_of
 from heatledger.job.text import Listing, Mapping, Node, line_of, walk
@@ -144,7 +144,7 @@ def fault_of(tree: Mapping, change: Change) -> tuple[str, str, str] | None:
     if can_be and (isinstance(parent, Mapping) or _can_begin(tree, head)):
         return None
     if isinstance(shape, Shape) and isinstance(parent, Mapping):
-        return ("what-if-target", f"There is no `{last}` in `{head}`.", offer(last, shape.by_key))
+        return ("what-if-target", f"There is no `{last}` in `{head}`.", offer_key(last, shape))
     return _no_target(tree, change.path)
 
 

@@ -118,6 +118,8 @@ class Display:
     def fresh_const(self, node: Const) -> Term:
         """The printed number of a constant."""
         unit = self.readers_unit(node.unit)
+        if unit is not node.unit:  # a constant of the other system: in the unit this reader knows, if any
+            unit = self.preset.by_exponents.get(node.exponents, unit)
         words = node.name or "constant"
         if unit is node.unit:
             return value(node.value, unit, words, decimals(node.value), typed=True, detail=node.citation)

@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
-from math import isfinite
+from math import inf, isfinite
 from typing import NoReturn, TypeVar
 
 from heatledger.ledger import dimensions as d
@@ -48,10 +48,15 @@ _LABELLED = {
     "R": d.RESISTANCE, "RSI": d.RESISTANCE, "U": d.TRANSMITTANCE, "USI": d.TRANSMITTANCE, "F": d.EDGE_LOSS,
 }  # fmt: skip
 _LABEL_UNIT = {"RSI": "m²·K/W", "USI": "W/(m²·K)"}
-_IN_PARTS = re.compile(r"([+-]?)([0-9][0-9,.]*) ?(?:'|ft\b\.?|feet\b|foot\b) ?-? ?([0-9].*)", re.IGNORECASE)
+# 15ft6in is read too, but not 15ft2, which is an area.
+_IN_PARTS = re.compile(
+    r"([+-]?)([0-9][0-9,.]*) ?(?:'|ft\b\.?|feet\b|foot\b|(?:ft|feet|foot)(?=[0-9][0-9./ -]*(?:\"|in))) ?-? ?([0-9].*)",
+    re.IGNORECASE,
+)
 _INCHES_BEHIND = re.compile(r"(?:\"|in\.?|inch|inches)?", re.IGNORECASE)
 _OF_HEAD = re.compile(r" ?(?:of )?head$", re.IGNORECASE)
 _PAIR = re.compile(r"\s*[x×*]\s*|\s+by\s+", re.IGNORECASE)
+_DASHED = re.compile(r"([0-9]{1,3}) ?- ?([0-9]{1,2}) ?(?:\"|in\.?)?", re.IGNORECASE)
 _NO_UNIT = re.compile(r"[0-9.,/ +-]+(?:[eE][+-]?[0-9]+)?")
 _DEGREES = ("°", "deg", "degree", "degrees")
 
@@ -86,6 +91,7 @@ def _read(text: str, dimension: Dimension, units: Preset, bare: bool) -> Reading
     if dimension is d.HEAD:
         typed = _OF_HEAD.sub("", typed) or typed
     if dimension in (d.LENGTH, d.HEAD):
+        _refuse_dashed(typed)
         parts = _IN_PARTS.fullmatch(typed)
         if parts:
             return _read_feet_and_inches(parts, typed, text)
@@ -181,17 +187,47 @@ def _read_label(label: str, rest: str, typed: str, text: str, dimension: Dimensi
     return _reading(numeral, words, unit, dimension, units, text)
 
 
-def read_pair(text: str, units: Preset) -> tuple[Reading, Reading]:
+def _refuse_dashed(typed: str) -> None:
+    """An error that offers 15' 6" for 15-6."""
+    dashed = _DASHED.fullmatch(typed)
+    if dashed and int(dashed[2]) < 12:
+        raise NotationError(
+            "not-a-number", f"{typed} has no marks for its feet and inches", (_marked(*dashed.groups()),)
+        )
+
+
+def _marked(feet: str, inches: str) -> str:
+    return f"{int(feet)}' {int(inches)}\""
+
+
+def read_pair(text: str, units: Preset, longest_bare: float = inf) -> tuple[Reading, Reading]:
     """Two lengths, as 12' × 9' or 3.8 m x 2.4 m; where only one has a unit, both have it.
 
-    Raises NotationError (code not-a-pair, or that of the side which cannot be read).
+    Where none has a unit and one is above ``longest_bare`` feet or meters, inches or millimeters may be
+    meant. Raises NotationError (code not-a-pair, two-readings, or that of the side which cannot be read).
     """
-    plain(text)
+    typed = plain(text)
     sides = _PAIR.split(text.strip())
+    dashed = [_DASHED.fullmatch(plain(side)) for side in sides if side]
+    if len(dashed) == len(sides) == 2 and any(each and int(each[2]) < 12 for each in dashed):
+        marked = [_marked(*each.groups()) if each else side for each, side in zip(dashed, sides, strict=True)]
+        message = f"{typed} has no marks for its feet and inches"
+        raise NotationError("not-a-number", message, (" x ".join(marked),))
+    if re.fullmatch("[1-9][0-9][1-9][0-9]", typed):
+        offered = f"{_marked(typed[0], typed[1])} x {_marked(typed[2], typed[3])}"
+        raise NotationError("not-a-pair", f"{typed} is not two lengths, such as 12' × 9'", (offered,))
     if len(sides) != 2 or not all(sides):
         raise NotationError("not-a-pair", f"{text.strip()} is not two lengths, such as 12' × 9'")
     first, second = (read(side, d.LENGTH, units) for side in sides)
     has_unit = [_NO_UNIT.fullmatch(plain(side)) is None for side in sides]
+    if not any(has_unit) and max(first.typed_value, second.typed_value) > longest_bare:
+        in_feet = first.unit == "ft"
+        offers = tuple(
+            f"{sides[0]}{mark} x {sides[1]}{mark}"
+            for mark in (('"', "'") if in_feet else (" mm", " cm", " m"))
+        )
+        small = "inches or feet" if in_feet else "millimeters, centimeters or meters"
+        raise NotationError("two-readings", f"{typed} has no units, and may be {small}", offers)
     if has_unit == [False, True]:
         first = read(f"{sides[0]} {second.unit}", d.LENGTH, units)
     if has_unit == [True, False]:

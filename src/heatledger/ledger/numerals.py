@@ -155,4 +155,9 @@ def comma_error(sign: str, typed: str, after: str) -> NotationError:
 def _no_number(text: str) -> NotationError:
     if text.lstrip("+-").casefold() in _NO_NUMBERS:
         return NotationError("not-finite", f"{text} is no quantity; leave out what is not known yet")
-    return NotationError("not-a-number", f"{text} does not start with a number")
+    spoken = re.match(r"(minus|negative|neg\.?|plus) ?(?=[0-9.])", text, re.IGNORECASE)
+    offers: tuple[str, ...] = ()
+    if spoken:
+        sign = "" if spoken[1].casefold() == "plus" else "-"
+        offers = (sign + text[spoken.end() :],)
+    return NotationError("not-a-number", f"{text} does not start with a number", offers)

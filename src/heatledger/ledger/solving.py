@@ -53,7 +53,7 @@ class Outcome:
         """The outcome as a sentence."""
         if self.solved:
             return (
-                f"Solved in {_counted(self.steps)}; the two sides of each equation agree to {self.worst:.0e}."
+                f"Solved in {_counted(self.steps)}; both sides of each equation agree in every figure shown."
             )
         if not self.worst_at:
             return "Not searched for: an input is missing."
