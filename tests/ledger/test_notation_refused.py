@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.dimensions import DIMENSIONS
-from heatledger.ledger.notation import NotationError, read
+from heatledger.ledger.notation import NotationError, read, read_pair
 from heatledger.ledger.presets import CANADIAN, METRIC, PRESETS, US
 from heatledger.ledger.unit_words import allowed, is_metric
 from heatledger.ledger.units import UNITS
@@ -109,7 +109,7 @@ def test_no_metric_unit_is_read_with_a_comma(number, placed):
     (".", d.LENGTH, "not-a-number", ()), ("١٢ ft", d.LENGTH, "not-a-number", ()),
     ("--12 ft", d.LENGTH, "not-a-number", ()),
     ("1/0 in", d.LENGTH, "not-a-number", ()), ("2 5/4 in", d.LENGTH, "not-a-number", ()),
-    ("12-6", d.LENGTH, "not-a-number", ()), ("10-12 °F", d.TEMPERATURE, "not-a-number", ()),
+    ("12-6", d.LENGTH, "not-a-number", ("12' 6\"",)), ("10-12 °F", d.TEMPERATURE, "not-a-number", ()),
     ("34 000 ft", d.LENGTH, "not-a-number", ("34000 ft",)),
     ("1 234 567 Btu/h", d.HEAT_RATE, "not-a-number", ("1234567 Btu/h",)),
     ("1 2 ft", d.LENGTH, "not-a-number", ()), ("1/2/3 in", d.LENGTH, "unknown-unit", ("in",)),
@@ -189,3 +189,37 @@ def test_any_text_is_read_or_refused_with_a_reason(text, dimension, units, bare)
     assert reading.value == pytest.approx(
         UNITS[reading.unit].to_si(reading.typed_value, dimension.absolute), rel=1e-12, abs=1e-300
     )
+
+
+def test_feet_and_inches_without_their_marks_are_offered_with_them():
+    for text in ("15-6", "15 - 6", "15-6 in", '15-6"'):
+        assert refused(text, d.LENGTH).offers == ("15' 6\"",)
+    assert refused("15-13", d.LENGTH).offers == ()
+
+
+def test_a_spoken_sign_is_offered_as_a_sign():
+    assert refused("minus 5", d.TEMPERATURE).offers == ("-5",)
+    assert refused("Minus 5 °F", d.TEMPERATURE).offers == ("-5 °F",)
+    assert refused("plus 5", d.TEMPERATURE).offers == ("5",)
+
+
+def test_feet_and_inches_run_together_but_no_area_as_a_length():
+    for text in ("15ft6in", "15ft 6in", "15 ft6in", "15feet6inches", '15ft6"'):
+        assert read(text, d.LENGTH, US).value == pytest.approx(15.5 * 0.3048)
+    assert refused("15ft2", d.LENGTH).code == "wrong-unit"
+
+
+def test_a_bare_pair_too_large_for_feet_or_meters_may_be_read_two_ways():
+    def offers(text, units, longest):
+        with pytest.raises(NotationError) as caught:
+            read_pair(text, units, longest)
+        return caught.value.code, caught.value.offers
+
+    assert offers("36x60", US, 20) == ("two-readings", ('36" x 60"', "36' x 60'"))
+    assert offers("900 x 2100", METRIC, 20)[1] == (
+        "900 mm x 2100 mm", "900 cm x 2100 cm", "900 m x 2100 m",
+    )  # fmt: skip
+    for text in ("36 x 60 in", "36' x 60", "20 x 3"):
+        assert len(read_pair(text, US, 20)) == 2
+    assert offers("3-0x6-8", US, 20) == ("not-a-number", ("3' 0\" x 6' 8\"",))
+    assert offers("2868", US, 20) == ("not-a-pair", ("2' 8\" x 6' 8\"",))

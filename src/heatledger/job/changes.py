@@ -75,7 +75,33 @@ def _laid(job: Job, new: list[WhatIf], strict: set[str]) -> Job:
         layer.lay(each)
     if layer.errors:
         raise JobErrors(layer.errors, source.file_name)
-    return read_tree(layer.tree, replace(source, tree=layer.tree, laid=laid))
+    try:
+        return read_tree(layer.tree, replace(source, tree=layer.tree, laid=laid))
+    except JobErrors as errors:
+        told = [_told_of_removal(each, layer) for each in errors.errors]
+        raise JobErrors(told, source.file_name) from None
+
+
+_NAMED_IN = {"construction": "constructions/", "level": "levels/", "beyond": ""}
+"""Keys that name another thing of the job, with what stands before the name in its path."""
+
+
+def _told_of_removal(error: JobError, layer: _Layer) -> JobError:
+    """An error about a name that is gone, with the what-if that removed it; any other as it is."""
+    node = walk(layer.tree, error.path)
+    before = _NAMED_IN.get(error.path.rpartition("/")[2])
+    if before is None or not isinstance(node, Scalar) or not error.code.startswith("unknown-"):
+        return error
+    gone = f"{before}{node.text.strip()}"
+    what_if, verb = layer.touched.get(gone, ("", ""))
+    if verb != "remove":
+        return error
+    own = f"the what-if `{node.by}` names" if node.by else "the job still names"
+    message = f"The what-if `{what_if}` removes `{gone}`, which {own} in `{error.path}`."
+    mend = f"Let `{what_if}` also set or remove `{error.path.rpartition('/')[0]}`."
+    if node.by:
+        mend = "Lay them one at a time."
+    return replace(error, message=message, mend=mend)
 
 
 class _Layer:

@@ -79,7 +79,7 @@ def _from_catalog(
     reader: Reader, path: str, key: str, kind: str, name: str, values: dict[str, Any]
 ) -> tuple[str, str]:
     """Put the value of a catalog row into ``values``; the kind and name of the construction."""
-    from heatledger.catalog.loader import construction, constructions, row_leaf
+    from heatledger.catalog.loader import construction, row_leaf
 
     row = construction(key)
     if row is None:

@@ -6,6 +6,8 @@ to mend it. All errors of a file come together. Each code has a section in ``doc
 
 from __future__ import annotations
 
+import re
+import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -139,8 +141,23 @@ class JobError:
 
     def __str__(self) -> str:
         where = "  ".join(each for each in (f"line {self.line}" if self.line else "", self.path) if each)
-        rows = [f"{where}  ({self.code})" if where else f"({self.code})", f"  {self.message}"]
-        return "\n".join([*rows, f"  {self.mend}"] if self.mend else rows)
+        first = f"{where}  ({self.code})" if where else f"({self.code})"
+        return "\n".join([first, *(_wrapped(each) for each in (self.message, self.mend) if each)])
+
+
+_WIDTH = 80
+_TO_COPY = re.compile(r"`[^`]*`|\b[a-z_]+: \S+")
+_HELD = "\ue000"
+
+
+def _wrapped(text: str) -> str:
+    """A sentence indented and broken into lines, but never inside what is meant to be copied."""
+    held = _TO_COPY.sub(lambda found: found.group().replace(" ", _HELD), text)
+    lines = textwrap.wrap(
+        held, _WIDTH, initial_indent="  ", subsequent_indent="  ", break_long_words=False,
+        break_on_hyphens=False,
+    )  # fmt: skip
+    return "\n".join(lines).replace(_HELD, " ")
 
 
 class JobErrors(Exception):

@@ -107,7 +107,10 @@ class Entries:
                 here = f"{path}/{key}" if path else key
                 empty = isinstance(node, Scalar) and node.is_empty
                 if before and empty and mapping.flow and _AFTER_COMMA.match(key):
-                    whole = f"{text_of(mapping.entries[before])},{key}"
+                    if before not in shape.by_key:
+                        # The third piece of one number: its first comma has been told of.
+                        continue
+                    whole = ",".join([text_of(mapping.entries[before]), *_pieces(mapping, key)])
                     self.error(
                         "stray-comma",
                         here,
@@ -199,7 +202,7 @@ def text_of(node: Node) -> str:
 
 
 def offer(given: str, choices: Iterable[str]) -> str:
-    """The nearest spelling, or all there is to choose from."""
+    """The nearest spelling, or what there is to choose from: five at most, and how many more."""
     known = [str(each) for each in choices]
     near = get_close_matches(given.lower()[:80], [each.lower() for each in known], 1, 0.6)
     if near:
@@ -222,12 +225,26 @@ def offer_key(given: str, shape: Shape) -> str:
     return offer(given, [each for each in shape.by_key if each != "known"])
 
 
+def _pieces(mapping: Mapping, first: str) -> list[str]:
+    """The pieces of a number cut by commas, from ``first`` on."""
+    keys = list(mapping.entries)
+    found = []
+    for key in keys[keys.index(first) :]:
+        node = mapping.entries[key]
+        if not (isinstance(node, Scalar) and node.is_empty and _AFTER_COMMA.match(key)):
+            break
+        found.append(key)
+    return found
+
+
 def _without_comma(key: str, whole: str) -> str:
     """Both readings of a number that a comma has cut in two, the likelier one first."""
+    if whole.count(",") > 1:
+        return f"Leave the commas out: `{key}: {whole.replace(',', '')}`"
     plain, decimal = (f"`{key}: {whole.replace(',', mark)}`" for mark in ("", "."))
     if re.search(r",\d{3}(?!\d)", whole):
         return f"Write {plain} if the comma parts the thousands, or {decimal} if it is a decimal point."
-    return f"Write {decimal} if the comma is a decimal point, or {plain} if it is not."
+    return f"Write {decimal} if the comma is a decimal point, or {plain} if it is a slip."
 
 
 def in_words(id: str) -> str:

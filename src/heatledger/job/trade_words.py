@@ -6,8 +6,6 @@ import re
 from collections import Counter
 from difflib import SequenceMatcher
 
-from heatledger.catalog.loader import constructions
-
 MOST_OFFERED = 5
 """Names offered at most: a longer list is no help at the bench."""
 
@@ -57,6 +55,8 @@ def rows_like(name: str, kind: str = "", whole: bool = False) -> list[str]:
 
     At most five, the nearest first; of one kind where it is given. ``whole`` keeps to rows with all parts.
     """
+    from heatledger.catalog.loader import constructions
+
     wanted = _parts(name[:80])
     keys = [key for key, row in constructions().items() if not kind or row.kind == kind]
     held = {key: (_parts(key) & wanted).total() for key in keys}
@@ -82,10 +82,8 @@ def or_(names: list[str] | tuple[str, ...]) -> str:
 
 def mend_of_resistance(label: str, readable: tuple[str, ...], kind: str) -> str:
     """What to write where an R-value stands as a U-value: an assembly's R, or a framed row for a batt."""
-    ways = " or ".join(f"r_value: {each}" for each in readable)
+    ways = or_([f"r_value: {each}" for each in readable])
     number = re.search(r"[0-9]+(?:\.[0-9]+)?", label)
     rows = rows_like(f"r-{number.group()}", kind, whole=True)[:2] if number else []
     framed = f"a framed row of the catalog, such as {or_(rows)}" if rows else "a framed row of the catalog"
-    return (
-        f"If it is the whole assembly, write  {ways}  instead. If it is the label of a batt, take {framed}."
-    )
+    return f"If it is the whole assembly, write {ways} instead. If it is the label of a batt, take {framed}."

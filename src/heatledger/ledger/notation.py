@@ -50,7 +50,8 @@ _LABELLED = {
 _LABEL_UNIT = {"RSI": "m²·K/W", "USI": "W/(m²·K)"}
 # 15ft6in is read too, but not 15ft2, which is an area.
 _IN_PARTS = re.compile(
-    r"([+-]?)([0-9][0-9,.]*) ?(?:'|ft\b\.?|feet\b|foot\b|(?:ft|feet|foot)(?=[0-9][0-9./ -]*(?:\"|in))) ?-? ?([0-9].*)",
+    r"([+-]?)([0-9][0-9,.]*) ?(?:'|(?:ft\b\.?|feet\b|foot\b)|(?:ft|feet|foot)(?=[0-9][0-9./ -]*(?:\"|in)))"
+    r" ?-? ?([0-9].*)",
     re.IGNORECASE,
 )
 _INCHES_BEHIND = re.compile(r"(?:\"|in\.?|inch|inches)?", re.IGNORECASE)

@@ -34,9 +34,8 @@ def other_kind(
     if value > 0:
         unit = units.shown(dimension).unit
         offers = (f"{unit.from_si(1 / value):.4g} {unit.text}",)
-    over = f"; one over it is {offers[0]}" if offers else ""
     message = (
-        f"{typed} is {_a(kind)}, and {_a(dimension)} of the whole assembly is expected here{over}. "
+        f"{typed} is {_a(kind)}, and {_a(dimension)} of the whole assembly is expected here. "
         "The rating of a batt leaves out framing, films and the other layers"
     )
     return NotationError("wrong-unit", message, offers)

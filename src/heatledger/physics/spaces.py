@@ -10,7 +10,7 @@ from heatledger.ledger.sources import DERIVED, SEEN, cite
 BALANCE = cite("HOF-ch17", "eq 5, rearranged", SEEN)
 
 
-@formula(BALANCE, title="Heat toward the space")
+@formula(BALANCE, title="Heat sent in at outdoor temperature")
 def heat_toward(conductance: Conductance, beyond: Temperature, outdoor: Temperature) -> HeatRate:
     """Heat that one neighbor would send into a space that stood at outdoor temperature.
 
