@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from functools import cache
 from math import isfinite, nan
+from types import FunctionType
 from typing import TYPE_CHECKING, Any
 
 from heatledger.ledger.figures import Figure, LedgerError, flat, make
@@ -17,9 +18,33 @@ if TYPE_CHECKING:
 def recording(made: Formula) -> Any:
     """A function with the formula's own signature that checks, computes and records.
 
-    It is written out for each formula, because this is what every number of a design costs.
-    ``x - x`` is zero for every finite number.
+    It is written out for each formula, because this is what every number of a design costs, and only
+    when it is first called, because most runs call few of the formulas they import.
     """
+    space: dict[str, Any] = {
+        "Figure": Figure, "body": made.body, "made": made, "nan": nan,
+        "dimension": made.dimension, "slow": _slow,
+        **{f"d_{each.name}": each.dimension for each in made.parameters},
+    }  # fmt: skip
+    function = FunctionType(_first_call.__code__, space, made.name)
+
+    def become() -> FunctionType:
+        written = compile(_written_out(made), f"<formula {made.name}>", "exec")
+        exec(written, space)  # noqa: S102 - from our own signature
+        function.__code__ = space[made.name].__code__
+        return function
+
+    space["become"] = become
+    return function
+
+
+def _first_call(*arguments: Any, **named: Any) -> Any:
+    """What every formula is until it is called: it becomes its written out self, and is called again."""
+    return become()(*arguments, **named)  # type: ignore[name-defined]  # noqa: F821 - in its own space
+
+
+def _written_out(made: Formula) -> str:
+    """The code of the function. ``x - x`` is zero for every finite number."""
     names = [each.name for each in made.parameters]
     plain = [each.name for each in made.parameters if not each.many]
     lines = [f"{each.name} = tuple({each.name})" for each in made.parameters if each.many]
@@ -47,14 +72,7 @@ def recording(made: Formula) -> Any:
         f"figure.inputs = {all_inputs}",
         "return figure",
     ]
-    code = f"def {made.name}({', '.join(names)}):\n" + "".join(f"    {each}\n" for each in lines)
-    space: dict[str, Any] = {
-        "Figure": Figure, "body": made.body, "made": made, "nan": nan,
-        "dimension": made.dimension, "slow": _slow,
-        **{f"d_{each.name}": each.dimension for each in made.parameters},
-    }  # fmt: skip
-    exec(compile(code, f"<formula {made.name}>", "exec"), space)  # noqa: S102 - from our own signature
-    return space[made.name]
+    return f"def {made.name}({', '.join(names)}):\n" + "".join(f"    {each}\n" for each in lines)
 
 
 _MAY_FAIL = {"div", "power", "log", "exp", "sqrt", "where", "read_between", "pow"}
