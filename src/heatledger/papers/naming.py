@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from heatledger.ledger.figures import Figure, flat
+from heatledger.ledger.figures import NO_NAMES, Figure, flat
 from heatledger.ledger.solving import Solved
 from heatledger.steps.design import Design
 from heatledger.steps.names import things_at
@@ -13,6 +13,8 @@ _NOT_SAID = ("Site",)
 def parts_of(figure: Figure, design: Design) -> tuple[str, list[str]]:
     """What a figure is, and the things it belongs to, from the largest."""
     title, path = design.names.title(figure), design.names.path(figure)
+    if not path:
+        return NO_NAMES.title(figure), []
     if isinstance(figure.origin, Solved) and path:
         return path.rpartition("/")[2].replace("_", " ").capitalize(), things_at(path, design.job)[0]
     things = things_at(path, design.job)[0] if path and not path.startswith("catalog/") else []

@@ -160,10 +160,11 @@ class DesignNames(Names):
         """
         path = self.path(figure)
         if not path and figure.inputs:
+            parts = figure.inputs[0].__class__ is tuple  # a sum is called after what its parts belong to
             for each in flat(figure.inputs):
                 things, _ = things_at(self.path(each), self.design.job)
                 if things:
-                    return ", ".join([super().title(figure), *things])
+                    return ", ".join([super().title(figure), *(things[:-1] if parts else things)])
         return title_at(path, figure, self.design.job)
 
     def path(self, figure: Figure) -> str:
