@@ -11,21 +11,29 @@ import pytest
 from tests.house_rules.tree import ending, files, listing, named, text, tree
 
 TEXT = (".py", ".md", ".yaml", ".yml", ".toml", ".typ", ".txt", ".css", ".js", ".svg", ".json", "")
-LEFTOVER = re.compile(r"\b(TODO|FIXME|XXX|HACK|NotImplementedError|breakpoint\(|pdb)\b")
-MACHINE = re.compile(r"(?<![\w.~>$}-])/(?:root|home/\w+|tmp|work|farm|Users/\w+|opt)\b(?!:)|[A-Z]:\\Users")
-HOST = re.compile(
-    r"pypi\.(?:org|io)|pythonhosted\.org|npmjs\.org|proxy\.golang\.org"
-    r"|--(?:extra-)?index-url=|--find-links="
-)
-TALK_OF_MAKING = re.compile(r"\b(?:issue #?\d|reference pack|the (?:brief|transcript)\b)", re.IGNORECASE)
+
+
+def any_of(*words: str) -> str:
+    """Alternatives of a pattern; the bar in each word keeps it from standing here itself."""
+    return "|".join(re.escape(each.replace("|", "")) for each in words)
+
+
+UNFINISHED = any_of("TO|DO", "FIX|ME", "XX|X", "HA|CK", "NotImpl|ementedError", "p|db")
+LEFTOVER = re.compile(rf"\b(?:{UNFINISHED})\b|\b{any_of('break|point(')}")
+FOLDERS = any_of("ro|ot", "t|mp", "wo|rk", "fa|rm", "o|pt")
+MACHINE = re.compile(rf"(?<![\w.~>$}}-])/(?:{FOLDERS}|home/\w+|Users/\w+)\b(?!:)|[A-Z]:\\Users")
+HOSTS = any_of("py|pi.org", "py|pi.io", "python|hosted.org", "npm|js.org", "proxy.go|lang.org")
+HOST = re.compile(rf"{HOSTS}|{any_of('--index-|url=', '--extra-index-|url=', '--find-|links=')}")
+TALK = any_of("reference| pack", "the| brief", "the trans|cript")
+TALK_OF_MAKING = re.compile(rf"\b(?:issue #?\d|{TALK})\b", re.IGNORECASE)
 POSIX_ONLY = {"crypt", "fcntl", "grp", "posix", "pty", "pwd", "resource", "syslog", "termios", "tty"}
 POSIX_CALLS = {"fork", "getuid", "geteuid", "mkfifo", "killpg", "setsid", "chown", "SIGALRM", "SIGKILL"}
 STANDARD_NAMES = {"math", "json", "io", "types", "typing", "string", "random", "statistics", "select"}
 
 
 def readable() -> list[Path]:
-    """Text that is ours; not this file, which holds the very words it looks for."""
-    skipped = ("LICENSE", Path(__file__).name)
+    """Text that is ours. The licence names what it likes."""
+    skipped = ("LICENSE",)
     return [each for each in files() if each.suffix in TEXT and each.name not in skipped]
 
 
@@ -56,22 +64,24 @@ def test_nothing_is_left_lying_about(pattern: re.Pattern[str], rule: str) -> Non
 @pytest.mark.parametrize(
     ("pattern", "bad"),
     [
-        (LEFTOVER, "# TODO later"),
-        (MACHINE, "see /root/x"),
-        (MACHINE, "'/home/ann/jobs'"),
-        (HOST, "https://pypi.org/simple"),
-        (TALK_OF_MAKING, "as issue 3 says"),
+        (LEFTOVER, "# TO|DO later"),
+        (LEFTOVER, "raise NotImpl|ementedError"),
+        (MACHINE, "see /ro|ot/x"),
+        (MACHINE, "'/ho|me/ann/jobs'"),
+        (HOST, "https://py|pi.org/simple"),
+        (TALK_OF_MAKING, "as iss|ue 3 says"),
+        (TALK_OF_MAKING, "see the trans|cript"),
     ],
 )
 def test_the_patterns_find_what_they_look_for(pattern: re.Pattern[str], bad: str) -> None:
-    assert pattern.search(bad)
+    assert pattern.search(bad.replace("|", ""))
 
 
 def test_only_the_command_line_prints() -> None:
     found = [
         f"{named(path)}:{node.lineno}"
         for path in ending(".py", under="src/")
-        if path.stem != "cli" and "commands" not in path.parts
+        if "cli" not in path.parts
         for node in ast.walk(tree(path))
         if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "print"
     ]
