@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from heatledger.catalog.loader import constructions
-from heatledger.job.shapes import JOB, Field, Shape
+from heatledger.catalog.listing import listing
+from heatledger.job.fields import Field, Shape
+from heatledger.job.shapes import JOB
 from heatledger.ledger.presets import METRIC, US
 
 KINDS = {
@@ -51,6 +52,8 @@ def _is(field: Field) -> str:
         return f"{field.words}: {', '.join(field.choices)}"
     if field.dimension is not None and field.kind == "quantity":
         units = {preset.shown(field.dimension).unit.text for preset in (US, METRIC)} - {"1"}
+        if not units:
+            return f"{field.words}, as a number or in %"
         return f"{field.words}, such as in {' or '.join(sorted(units))}"
     if field.shape is not None:
         return f"{field.words} (see: the {field.shape.name})"
@@ -62,22 +65,28 @@ def _example(field: Field) -> str:
 
 
 def catalog_page(made: str) -> str:
-    """Every construction of the catalog, by kind."""
+    """Every row of the catalog, group by group."""
     lines = [
         made,
         "# The catalog",
         "",
-        "Whole assemblies with their films, as the source prints them. A job takes one by its name:",
-        "`{kind: wall, catalog: frame-wall-2x4-r-11}`. In the terminal: `heatledger catalog window`.",
+        "Values stand as the source prints them. A job takes a construction, whole with its films, by its",
+        "name: `{kind: wall, catalog: frame-wall-2x4-r-11}`; an emitter likewise: `catalog: fin-tube-plain`,",
+        "or `{catalog: column-3-38, sections: 9}`. A tube is named as the trade says it: `copper-m-3/4`,",
+        "`3/4 in copper M` and `16x2 PEX` are all read. Fittings are counted by kind:",
+        "`{90-ell: 4, coupling: 2}`. A size that a table of fittings has not takes the row with the nearest",
+        "bore, and its working says so.",
+        "Baseboard and panel radiators are made up: put the rating of your own in the job.",
+        "In the terminal: `heatledger catalog window`, `heatledger catalog copper`.",
         "",
     ]
-    rows = constructions().values()
-    for kind in dict.fromkeys(row.kind for row in rows):
-        lines += [f"## {kind.capitalize()}", ""]
+    rows = listing()
+    for group in dict.fromkeys(row.group for row in rows):
+        lines += [f"## {group}", ""]
         lines += ["| name in a job | what it is | value | source |", "|---|---|---|---|"]
         for row in rows:
-            if row.kind == kind:
+            if row.group == group:
                 source = f"{row.citation}; {row.citation.standing.value}"
-                lines.append(f"| `{row.key}` | {row.name} | {row.typed} {row.unit} | {source} |")
+                lines.append(f"| `{row.key}` | {row.name} | {row.value} | {source} |")
         lines.append("")
     return "\n".join(lines)

@@ -77,7 +77,7 @@ def test_the_house_as_a_whole(ferrow: Job) -> None:
     assert isclose(sum(each[0] for each in AREAS.values()) + 6.5 * 24.5, 1617)
     assert isclose(float(given(ferrow.heated_floor_area)) / FT2, 1617)
     assert list(ferrow.unheated) == ["basement", "attic", "garage"]
-    assert list(ferrow.what_ifs) == ["low-e", "tight-air", "attic-r49"]
+    assert list(ferrow.what_ifs) == ["low-e", "tight-air", "attic-r49", "cooler-water", "longer-kitchen"]
     assert isclose(float(ferrow.expectations["fuel-bills"].about), 37100 * 0.29307107, rel_tol=1e-6)
     assert float(ferrow.expectations["fuel-bills"].within) == 0.1
 

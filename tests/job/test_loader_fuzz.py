@@ -14,9 +14,9 @@ from heatledger.job.errors import JobErrors
 from heatledger.job.load import load_job, read_job
 from heatledger.job.missing import missing_entries
 from heatledger.job.model import Job
-from tests.job.samples import EXAMPLES, SMALL, example
+from tests.job.samples import EXAMPLES, SMALL, SYSTEM, example
 
-TEXTS = [SMALL, *(example(each) for each in EXAMPLES)]
+TEXTS = [SMALL, *(example(each) for each in EXAMPLES), SMALL + SYSTEM]
 SCRAPS = [
     "", " ", "\n", "\t", ":", ": ", "{", "}", "[", "]", ",", "- ", "#",
     "&a ", "*a", "!!int ", "'", '"', "|", ">",

@@ -6,19 +6,9 @@ import pytest
 
 from heatledger.job.errors import JobError, JobErrors
 from heatledger.job.reading import offer
-from heatledger.job.shapes import (
-    AIR,
-    CONSTRUCTION,
-    LEVEL,
-    NEIGHBOR,
-    OPENING,
-    ROOM,
-    SITE,
-    SURFACE,
-    UNHEATED,
-)  # fmt: skip
+from heatledger.job.shapes import JOB
 from heatledger.job.trade_words import WORDS, rows_like
-from tests.job.samples import SMALL, small
+from tests.job.samples import SMALL, shapes_below, small
 
 WALL = "u_value: U-0.09"
 WINDOW = "size: 2' × 4'"
@@ -54,7 +44,7 @@ def test_a_what_if_is_told_the_key_too() -> None:
 
 
 def test_the_table_of_words_leads_to_keys_that_are_there() -> None:
-    shapes = {e.name: e for e in (AIR, CONSTRUCTION, LEVEL, NEIGHBOR, OPENING, ROOM, SITE, SURFACE, UNHEATED)}
+    shapes = shapes_below(JOB, {})
     for name, words in WORDS.items():
         for word, keys in words.items():
             assert word.isalpha() and word not in shapes[name].by_key, (name, word)

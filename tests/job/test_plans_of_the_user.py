@@ -56,8 +56,8 @@ def test_a_limit_is_read_when_its_kind_is_known() -> None:
 
 
 def test_reserved_sections_are_kept_as_they_are() -> None:
-    job = small(add="hot_water: {tank: 40 gal}\ncodes: {named: [one, two]}\n")
-    assert job.reserved == {"hot_water": {"tank": "40 gal"}, "codes": {"named": ["one", "two"]}}
+    job = small(add="hot_water: {tank: 40 gal}\noutlines: {named: [one, two]}\n")
+    assert job.reserved == {"hot_water": {"tank": "40 gal"}, "outlines": {"named": ["one", "two"]}}
 
 
 def test_a_job_is_read_in_metric_and_in_the_canadian_mix() -> None:

@@ -10,11 +10,11 @@ import pytest
 
 from heatledger.job.parsing import tree_of
 from heatledger.job.schema import job_schema
-from heatledger.job.shapes import CHANGE, JOB, RESERVED, Shape
+from heatledger.job.shapes import CHANGE, JOB, RESERVED
 from heatledger.job.starter import starter_job
 from heatledger.job.text import Scalar, plain
 from heatledger.ledger.presets import METRIC, US
-from tests.job.samples import EXAMPLES, SMALL, example
+from tests.job.samples import EXAMPLES, SMALL, SYSTEM, example, shapes_below
 
 SCHEMA = job_schema()
 TYPES: dict[str, Any] = {
@@ -70,7 +70,9 @@ def read(text: str) -> Any:
 
 
 @pytest.mark.parametrize(
-    "text", [SMALL, *(example(each) for each in EXAMPLES), starter_job(US), starter_job(METRIC)], ids=range(5)
+    "text",
+    [SMALL, SMALL + SYSTEM, *(example(each) for each in EXAMPLES), starter_job(US), starter_job(METRIC)],
+    ids=range(6),
 )
 def test_sound_jobs_follow_it(text: str) -> None:
     value = read(text)
@@ -87,14 +89,6 @@ def test_sound_jobs_follow_it(text: str) -> None:
 )  # fmt: skip
 def test_slips_leave_it(old: str, new: str) -> None:
     assert faults(read(SMALL.replace(old, new)), SCHEMA)
-
-
-def shapes_below(shape: Shape, seen: dict[str, Shape]) -> dict[str, Shape]:
-    seen[shape.name] = shape
-    for each in shape.fields:
-        if each.shape is not None and each.shape.name not in seen:
-            shapes_below(each.shape, seen)
-    return seen
 
 
 def test_it_lists_every_key() -> None:

@@ -30,7 +30,7 @@ class Amount:
 
 NUMBER = r"−?(?:\d{1,3}(?:[,\u202f]\d{3})+|\d+)(?:\.\d+)?(?:×10[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)?"
 UNIT = (
-    r"(?:in\. w\.c\.|imp gal(?:/min)?|imp gpm|m³/h at 50 Pa|cfm50|"
+    r"(?:in\. w\.c\.|imp gal(?:/min)?|imp gpm|m³/h at 50 Pa|cfm50|(?:ft|m)/100 (?:ft|m)|"
     r"(?!(?:is|and|as)\b)[A-Za-z°%µ][A-Za-z0-9°µ.·²³⁴⁵⁶⁷⁸⁹⁰¹⁻^]*"
     r"(?:/(?:\([A-Za-z0-9°µ·²³⁴⁵⁶⁷⁸⁹⁰¹⁻^. ]+\)|[A-Za-z°µ.²³⁴]+))?)"
 )

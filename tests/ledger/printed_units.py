@@ -25,7 +25,8 @@ _WORDS = {
     "h": "hour", "min": "minute", "s": "second", "day": "day", "lb": "pound", "gal": "gallon",
     "imp gal": "imperial_gallon", "in. w.c.": "(conventional_water*inch*standard_gravity)",
     "ACH": "(1/hour)", "cfm": "(foot**3/minute)", "cfm50": "(foot**3/minute)", "gpm": "(gallon/minute)",
-    "imp gpm": "(imperial_gallon/minute)", "ft": "foot", "in": "inch", "Wh": "(watt*hour)", "%": "(0.01)",
+    "imp gpm": "(imperial_gallon/minute)", "ft": "foot", "in": "inch", "Wh": "(watt*hour)", "%": "(0.01)", "ppm": "(0.000001)",
+    "Cv": "(gallon/minute/psi**0.5)", "Kv": "(meter**3/hour/bar**0.5)",
     "L": "liter", "yd": "yard", "bar": "bar", "mbar": "millibar",
 }  # fmt: skip
 SUPERSCRIPTS = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")
@@ -36,7 +37,7 @@ def unit_in_si(text: str) -> tuple[float, Dims]:
     """SI size and dimensions (m, kg, s, K) of a printed unit."""
     if not text:
         return 1.0, PLAIN
-    text = text.replace("m³/h at 50 Pa", "m³/h")
+    text = text.replace("m³/h at 50 Pa", "m³/h").replace("ft/100 ft", "%").replace("m/100 m", "%")
 
     def factor(match: re.Match[str]) -> str:
         word, power = match.group(1), match.group(2)

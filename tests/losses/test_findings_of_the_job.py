@@ -17,10 +17,10 @@ def found_in(text: str, *changes: dict[str, object]) -> dict[str, Finding]:
 
 
 def test_sections_that_nobody_reads_are_named_once() -> None:
-    more = "hot_water: {tank: 40 gal}\nplant: {boiler: one}\nemitters: {}\ncodes: {named: the code}\n"
+    more = "hot_water: {tank: 40 gal}\noutlines: {ground: one}\nglycol: {}\ncodes: {adopted: the code}\n"
     said = found_in(TEXTS["ranch"] + more)["section-not-read-yet"]
     assert said.weight is Weight.NOTE
-    assert said.what == "Kept as they are and not read yet: hot_water and plant."
+    assert said.what == "Kept as they are and not read yet: hot_water and outlines."
     alone = found_in(TEXTS["ranch"] + "glycol: {share: 30 %}\n")["section-not-read-yet"]
     assert alone.what == "Kept as it is and not read yet: glycol."
 

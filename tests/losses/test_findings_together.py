@@ -129,7 +129,7 @@ def test_must_fix_comes_first_then_the_order_of_the_trade() -> None:
 def test_a_decision_marks_the_finding_and_it_is_still_listed() -> None:
     decisions = "decisions: {{'{}': {{is: a cool bedroom, because: the owner sleeps cold, by: J. Ondry}}}}"
     for key in ("indoor-below-minimum", "indoor-below-minimum@rooms/bedroom-1"):
-        job = read_job(TEXTS["ranch"] + decisions.format(key) + "\ncodes: {named: the code of the town}")
+        job = read_job(TEXTS["ranch"] + decisions.format(key) + "\ncodes: {adopted: the code of the town}")
         found = found_on(job.with_changes([put("rooms/bedroom-1/indoor", "66 °F")]))
         one = found["indoor-below-minimum"]
         assert one.weight is Weight.MUST_FIX

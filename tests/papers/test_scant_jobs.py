@@ -115,9 +115,9 @@ def test_notes_are_counted_in_plain_words(count: int, said: str) -> None:
 def test_few_things_not_checked_say_why_and_many_are_named() -> None:
     made = designed(ONE_ROOM)
     vars(made)["not_checked"] = [NotChecked("fan-test", "air", "a fan test of room x.")] * 2
-    assert not_checked_lines(made) == ("fan test: for want of a fan test of room x",)
+    assert not_checked_lines(made.not_checked) == ("fan test: for want of a fan test of room x",)
     vars(made)["not_checked"] = [NotChecked(f"check-{number}", "", "a b") for number in range(9)]
-    (line,) = not_checked_lines(made)
+    (line,) = not_checked_lines(made.not_checked)
     assert line.startswith("check 0, check 1, ")
     assert line.endswith("for want of entries that are not given")
 

@@ -9,6 +9,11 @@ from heatledger.physics.energy import (
     balance_temperature,
     coefficient_from_fuel,
     design_loss_from_fuel,
+    fuel_energy,
+    gas_energy,
+    heat_from_fuel,
+    heating_fuel,
+    loss_like_for_like,
     season_fuel,
     season_heat,
 )
@@ -45,3 +50,20 @@ def test_a_house_from_its_oil():
 def test_the_bills_give_back_the_coefficient(k, days, efficiency):
     fuel = season_fuel(heat=season_heat(coefficient=k, degree_days=days), efficiency=efficiency)
     assert coefficient_from_fuel(fuel=fuel, efficiency=efficiency, degree_days=days) == pytest.approx(k)
+
+
+def test_a_winter_by_liquid_gas_and_meter():
+    """Computed: 820 gal at 138,500 Btu/gal, and 98,000 ft³ at 1,037 Btu/ft³, 15 million Btu for hot water."""
+    oil = fuel_energy(volume=si(820, "gal"), heat_content=si(138_500, "Btu/gal"))
+    assert UNITS["Btu"].from_si(oil) == pytest.approx(113_570_000)
+    gas = gas_energy(gas=si(98_000, "ft³"), heat_content=si(1037, "Btu/ft³"))
+    assert UNITS["therm"].from_si(gas) == pytest.approx(1016.26)
+    left = heating_fuel(fuel=gas, other_use=si(15e6, "Btu"))
+    assert UNITS["Btu"].from_si(heat_from_fuel(fuel=left, efficiency=0.8)) == pytest.approx(69_300_800)
+
+
+@given(k=st.floats(50, 1000), indoor=st.floats(288, 298), gains=st.floats(0, 8), outdoor=st.floats(240, 275))
+def test_like_for_like_is_more_by_the_gains(k, indoor, gains, outdoor):
+    like = loss_like_for_like(coefficient=k, indoor=indoor, outdoor=outdoor)
+    after = design_loss_from_fuel(coefficient=k, base=indoor - gains, outdoor=outdoor)
+    assert like - after == pytest.approx(k * gains, abs=1e-6)

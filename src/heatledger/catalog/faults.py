@@ -27,7 +27,8 @@ BEST_INSULATOR = 0.019
 """W/(m·K), just below the best foam boards of the material tables; less can only be a slip."""
 
 _HEAD = {
-    "title", "source", "place", "standing", "kind", "units", "bounds", "rises", "falls", "across", "rows",
+    "title", "source", "place", "standing", "kind", "units", "bounds", "rises", "falls", "across", "stamps",
+    "rows",
 }  # fmt: skip
 _ROW = {"name", "source", "place", "standing", "thickness_in", "thickness_mm"}
 
@@ -60,10 +61,28 @@ def faults_of_head(raw: Mapping[str, Any]) -> Iterator[str]:
         for column in raw.get(order, ()):
             if column not in raw.get("units", {}):
                 yield f"{column!r} {order}, but there is no such column"
+    yield from _faults_of_stamps(raw)
     if raw.get("kind") and raw["kind"] not in KINDS:
         yield f"kind {raw['kind']!r} is not one of: {', '.join(KINDS)}"
     if raw.get("kind") and not any(each in QUANTITIES for each in raw.get("units", {})):
         yield f"a table of a kind needs a column {', '.join(QUANTITIES)}"
+
+
+def _faults_of_stamps(raw: Mapping[str, Any]) -> Iterator[str]:
+    stamps = raw.get("stamps", {})
+    if not isinstance(stamps, dict):
+        yield "'stamps' is not a mapping"
+        return
+    for column, stamp in stamps.items():
+        if column not in raw.get("units", {}):
+            yield f"{column!r} has a stamp, but there is no such column"
+        elif not isinstance(stamp, dict) or set(stamp) - {"source", "place", "standing"}:
+            yield f"the stamp of {column!r} is made of source, place and standing"
+        else:
+            try:
+                stamp_of(stamp)
+            except ValueError as fault:
+                yield f"the stamp of {column!r}: {fault.args[0]}"
 
 
 def faults_of_row(raw: Mapping[str, Any], number: int, key: str, cells: Any) -> Iterator[str]:
@@ -137,11 +156,16 @@ def _number(text: object) -> float | None:
 
 def citation_of(raw: Mapping[str, Any], cells: Mapping[str, Any]) -> Citation:
     """The citation of a row, from its own stamp or that of the table. Raises ``ValueError``."""
-    stamp = {key: cells.get(key, raw.get(key, "")) for key in ("source", "place", "standing")}
-    if stamp["standing"] not in Standing.__members__:
-        raise ValueError(f"standing {stamp['standing']!r} is not one of: {', '.join(Standing.__members__)}")
-    if stamp["source"] and stamp["source"] not in bibliography():
-        raise ValueError(f"source {stamp['source']!r} is not in the bibliography")
-    if not stamp["source"] and stamp["standing"] in ("SEEN", "SECOND_HAND", "MEMORY"):
-        raise ValueError(f"a row that is {stamp['standing']} must name its source")
-    return Citation(stamp["source"], stamp["place"], Standing[stamp["standing"]])
+    return stamp_of({key: cells.get(key, raw.get(key, "")) for key in ("source", "place", "standing")})
+
+
+def stamp_of(stamp: Mapping[str, Any]) -> Citation:
+    """The citation that a stamp of source, place and standing gives. Raises ``ValueError``."""
+    source, standing = stamp.get("source", ""), stamp.get("standing", "")
+    if standing not in Standing.__members__:
+        raise ValueError(f"standing {standing!r} is not one of: {', '.join(Standing.__members__)}")
+    if source and source not in bibliography():
+        raise ValueError(f"source {source!r} is not in the bibliography")
+    if not source and standing in ("SEEN", "SECOND_HAND", "MEMORY"):
+        raise ValueError(f"a row that is {standing} must name its source")
+    return Citation(source, stamp.get("place", ""), Standing[standing])

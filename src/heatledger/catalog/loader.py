@@ -1,8 +1,9 @@
 """Read the tables of the catalog, each of which checks itself.
 
 A table is a YAML file of this folder: title, source, place and standing (stamped on every row unless the
-row names its own), the unit of each column, bounds, which columns rise or fall down the rows, and the
-rows by key. Values are kept as the text in the file, in the unit the source prints.
+row names its own, or ``stamps`` names another for a column), the unit of each column, bounds, which
+columns rise or fall down the rows, and the rows by key. Values are kept as the text in the file, in the
+unit the source prints.
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from heatledger.catalog.faults import (
     faults_between_rows,
     faults_of_head,
     faults_of_row,
+    stamp_of,
 )
 from heatledger.ledger.dimensions import AIR_CHANGES, Dimension
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, leaf
@@ -37,12 +39,16 @@ class CatalogError(Exception):
 
 @dataclass(frozen=True)
 class Row:
-    """One row: its key, what it is called, the text of each column, and its source."""
+    """One row: its key, what it is called, the text of each column, and its source.
+
+    ``stamps`` holds the citations of columns that do not come from the source of the row.
+    """
 
     key: str
     name: str
     typed: Mapping[str, str]
     citation: Citation
+    stamps: Mapping[str, Citation]
 
 
 @dataclass(frozen=True)
@@ -79,11 +85,12 @@ class ConstructionRow:
 @cache
 def load_table(name: str) -> Table:
     """The table of this name. Raises ``CatalogError`` when there is none or it is not sound."""
-    return table_from(_text(name), name)
+    return table_from(text_of_table(name), name)
 
 
 @cache
-def _text(name: str) -> str:
+def text_of_table(name: str) -> str:
+    """The file of a table, unread. Raises ``CatalogError`` when there is none."""
     place = resources.files("heatledger.catalog").joinpath(name + ".yaml")
     # A name that is not plain could lead out of the folder.
     if not name.isidentifier() or not place.is_file():
@@ -98,12 +105,12 @@ def table_from(text: str, name: str) -> Table:
     if faults:
         raise CatalogError(_message(name, faults))
     rows, faults = {}, []
+    stamps = {column: stamp_of(stamp) for column, stamp in raw.get("stamps", {}).items()}
     for number, (key, cells) in enumerate(raw["rows"].items(), 1):
         faults += faults_of_row(raw, number, key, cells)
         if not faults:
-            rows[key] = Row(
-                key, cells["name"], {each: cells[each] for each in raw["units"]}, citation_of(raw, cells)
-            )
+            typed = {each: cells[each] for each in raw["units"]}
+            rows[key] = Row(key, cells["name"], typed, citation_of(raw, cells), stamps)
     faults = faults or list(faults_between_rows(raw))
     if faults:
         raise CatalogError(_message(name, faults))
@@ -143,7 +150,7 @@ def constructions() -> dict[str, ConstructionRow]:
 def construction(key: str) -> ConstructionRow | None:
     """The construction of this key, or None; only the tables whose text holds the key are read."""
     for name in CONSTRUCTION_TABLES:
-        if key in _text(name) and key in _constructions_in(name):
+        if key in text_of_table(name) and key in _constructions_in(name):
             return _constructions_in(name)[key]
     return None
 
@@ -198,6 +205,15 @@ def row_for_sides(sides: int) -> str:
     if sides < 0:
         raise ValueError(f"a room cannot have {sides} exposed sides")
     return ("no-side", "one-side", "two-sides", "three-sides")[min(sides, 3)]
+
+
+def figure_of(table: Table, key: str, column: str, dimension: Dimension, words: str) -> Figure:
+    """The value of one column of a row as a leaf; beside it the rows above and below in words."""
+    row = table.rows[key]
+    return _cell(
+        dimension, f"catalog/{table.name}/{key}/{column.replace('_', '-')}", words, row.typed[column],
+        table.columns[column], row.stamps.get(column, row.citation), _beside(table, key, column),
+    )  # fmt: skip
 
 
 def _cell(

@@ -6,6 +6,7 @@ import textwrap
 
 from heatledger.cli.common import WIDTH
 from heatledger.cli.findings_text import findings_lines
+from heatledger.cli.system_sheet import system_lines
 from heatledger.ledger.dimensions import AREA
 from heatledger.ledger.figures import Figure, exceeds
 from heatledger.ledger.presets import Preset
@@ -35,6 +36,7 @@ def design_sheet(house: Design, units: Preset) -> str:
                 f"No loss yet for {', '.join(missing)}: heatledger check lists what is missing.", WIDTH
             ),
         ]
+    lines += system_lines(house, units)
     findings = findings_lines(house, units)
     lines += ["", *(findings or ["No findings."]), "", *textwrap.wrap(CAUTION, WIDTH)]
     return "\n".join(line.rstrip() for line in lines)

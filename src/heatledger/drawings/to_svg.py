@@ -13,6 +13,7 @@ from heatledger.drawings.shapes import Disc, Drawing, Path, Shape, Words, stable
 
 INK, INK2, PAPER = "#1F1D1A", "#534D45", "#FFFFFF"
 SANS = "font-family:'Ledger Sans',sans-serif"
+SUPPLY, RETURN, HAIR = "#AE4128", "#2A5E8E", "#CFC7B8"
 
 GROUNDS = {
     "walls": ("#D6C49D", "#8A7146"),
@@ -43,6 +44,30 @@ LOOKS = {
     "text": f"{SANS};font-size:9px;fill:{INK}",
     "quiet": f"{SANS};font-size:9px;fill:{INK2}",
     "bold": f"{SANS};font-size:9px;font-weight:600;fill:{INK}",
+    "letter": f"{SANS};font-size:8.5px;font-weight:600;fill:{INK}",
+    "said-supply": f"{SANS};font-size:9px;font-weight:600;fill:{SUPPLY}",
+    "said-return": f"{SANS};font-size:9px;font-weight:600;fill:{RETURN}",
+    "hair": f"fill:none;stroke:{HAIR};stroke-width:0.5",
+    "supply": f"fill:none;stroke:{SUPPLY};stroke-width:1.6;stroke-linejoin:miter",
+    "return": f"fill:none;stroke:{RETURN};stroke-width:1.6;stroke-dasharray:6 2.6",
+    "supply-run": f"fill:none;stroke:{SUPPLY};stroke-width:1.1",
+    "return-run": f"fill:none;stroke:{RETURN};stroke-width:1.1;stroke-dasharray:4 1.8",
+    "manifold-supply": f"fill:{SUPPLY};stroke:{SUPPLY};stroke-width:0.9",
+    "manifold-return": f"fill:{PAPER};stroke:{RETURN};stroke-width:1.1",
+    "flow-supply": f"fill:{SUPPLY}",
+    "flow-return": f"fill:{RETURN}",
+    "cold": f"fill:none;stroke:{INK};stroke-width:0.5",
+    "discharge": f"fill:none;stroke:{INK};stroke-width:0.8;stroke-dasharray:5 1.6 1 1.6",
+    "symbol": f"fill:{PAPER};stroke:{INK};stroke-width:0.85;stroke-linejoin:round",
+    "symbol-line": f"fill:none;stroke:{INK};stroke-width:0.85;stroke-linejoin:round",
+    "symbol-solid": f"fill:{INK};stroke:{INK};stroke-width:0.85;stroke-linejoin:round",
+    "symbol-heavy": f"fill:{PAPER};stroke:{INK};stroke-width:1.3",
+    "ring-supply": f"fill:{PAPER};stroke:{SUPPLY};stroke-width:1.1",
+    "water": "fill:#F8EBE4",
+    "curve": f"fill:none;stroke:{INK};stroke-width:1.6",
+    "curve-thin": f"fill:none;stroke:{INK};stroke-width:0.9",
+    "dashed-thin": f"fill:none;stroke:{INK};stroke-width:0.8;stroke-dasharray:4 2",
+    "dotted": f"fill:none;stroke:{INK2};stroke-width:0.8;stroke-dasharray:0.9 2",
     "dot-floor": f"fill:{GROUNDS['floor'][1]}",
     **{f"ground-{cause}": f"fill:{ground}" for cause, (ground, _) in GROUNDS.items()},
     **{

@@ -20,7 +20,9 @@ from heatledger.job.what_ifs import VERBS, fault_of
 
 RIVALS: tuple[tuple[str, ...], ...] = (
     WAYS, ("changes", "exposed_sides"), ("size", "area"), ("size", "length"), ("size", "height"),
-    ("size", "width"), ("size", "floor_area"), ("volume", "floor_area"),
+    ("size", "width"), ("size", "floor_area"), ("volume", "floor_area"), ("rating", "output"),
+    ("output", "edr"), ("rated_water", "rated_supply"), ("rated_water", "rated_return"),
+    ("energy", "volume", "gas"),
 )  # fmt: skip
 """Ways to say one thing: setting one takes the others away."""
 
@@ -82,24 +84,37 @@ def _laid(job: Job, new: list[WhatIf], strict: set[str]) -> Job:
         raise JobErrors(told, source.file_name) from None
 
 
-_NAMED_IN = {"construction": "constructions/", "level": "levels/", "beyond": ""}
+_NAMED_IN = {
+    "construction": "constructions/", "level": "levels/", "beyond": "", "room": "rooms/",
+    "thermostat": "rooms/", "zone": "zones/", "circulator": "plant/circulators/", "through": "",
+}  # fmt: skip
 """Keys that name another thing of the job, with what stands before the name in its path."""
+
+
+def _gone(error: JobError, layer: _Layer) -> tuple[str, str]:
+    """The path of what an error says is not there, and the what-if that named it, if one did."""
+    node = walk(layer.tree, error.path)
+    last = error.path.rpartition("/")[2]
+    if error.code == "unknown-emitter":
+        # A run is named after its emitter.
+        return f"emitters/{last}", ""
+    before = _NAMED_IN.get(last)
+    if before is None or not isinstance(node, Scalar) or not error.code.startswith("unknown-"):
+        return "", ""
+    return f"{before}{node.text.strip()}", node.by
 
 
 def _told_of_removal(error: JobError, layer: _Layer) -> JobError:
     """An error about a name that is gone, with the what-if that removed it; any other as it is."""
-    node = walk(layer.tree, error.path)
-    before = _NAMED_IN.get(error.path.rpartition("/")[2])
-    if before is None or not isinstance(node, Scalar) or not error.code.startswith("unknown-"):
-        return error
-    gone = f"{before}{node.text.strip()}"
+    gone, by = _gone(error, layer)
     what_if, verb = layer.touched.get(gone, ("", ""))
     if verb != "remove":
         return error
-    own = f"the what-if `{node.by}` names" if node.by else "the job still names"
+    own = f"the what-if `{by}` names" if by else "the job still names"
     message = f"The what-if `{what_if}` removes `{gone}`, which {own} in `{error.path}`."
-    mend = f"Let `{what_if}` also set or remove `{error.path.rpartition('/')[0]}`."
-    if node.by:
+    place = error.path if error.code == "unknown-emitter" else error.path.rpartition("/")[0]
+    mend = f"Let `{what_if}` also set or remove `{place}`."
+    if by:
         mend = "Lay them one at a time."
     return replace(error, message=message, mend=mend)
 

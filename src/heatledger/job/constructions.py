@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
-from heatledger.job.known import half_range, range_name
 from heatledger.job.model import Construction
 from heatledger.job.quantities import Reader
-from heatledger.job.reading import Typed, in_words
+from heatledger.job.reading import in_words
+from heatledger.job.rows import known_row
 from heatledger.job.shapes import CONSTRUCTION
 from heatledger.job.text import Node
 from heatledger.job.trade_words import mend_of_row
 from heatledger.ledger import dimensions as d
-from heatledger.ledger.figures import Figure, leaf, missing
+from heatledger.ledger.figures import Figure, missing
 from heatledger.ledger.units import UNITS
 
 LARGEST_U = {"wall": 1.18, "ceiling": 1.28, "floor": 0.92, "window": 1.4, "door": 1.4}
@@ -100,31 +99,8 @@ def _from_catalog(
     entry = values["node"].entries["catalog"]
     typed = reader.typed(entry, f"{path}/catalog", values["known"])
     if typed is not None:
-        values[row.quantity] = _known(reader, row_leaf(row), typed, f"{path}/catalog")
+        values[row.quantity] = known_row(reader, row_leaf(row), typed, f"{path}/catalog")
     return kind or row.kind, name or row.name
-
-
-def _known(reader: Reader, figure: Figure, typed: Typed, path: str) -> Figure:
-    """The leaf of a catalog row with the job's word on how well it fits this house."""
-    if typed.within is None:
-        half, words = half_range(range_name(figure.dimension), typed.known, float(figure), reader.ranges)
-    else:
-        half, words = reader.half(float(figure), figure.dimension, path, typed)
-    beside = figure.origin.beside + ((typed.because,) if typed.because else ())
-    if typed.scalar.by:
-        beside = (*beside, f"from the what-if {typed.scalar.by}")
-    return leaf(
-        float(figure),
-        figure.dimension,
-        replace(
-            figure.origin,
-            known=typed.known,
-            half_range=half,
-            half_range_words=words,
-            beside=beside,
-            replaces=typed.scalar.replaced,
-        ),
-    )
 
 
 def _check_factor(reader: Reader, path: str, kind: str, way: str, figure: Figure) -> None:

@@ -66,14 +66,14 @@ CODES: dict[str, str] = {
     "within-of-temperature": "A percentage of a temperature means nothing.",
     "unknown-range": "There is no half-range of that name.",
     # constructions
-    "no-kind": "A construction does not say what it is.",
-    "unknown-kind": "The kind of construction is not known.",
+    "no-kind": "A construction, emitter or circuit does not say what it is.",
+    "unknown-kind": "The kind is not known.",
     "two-factors": "A construction is given in two ways.",
     "wrong-factor": "This kind of construction is not described by that value.",
     "u-above-air-films": "The U-value is larger than bare air films would let through.",
     "r-below-air-films": "The R-value is smaller than that of bare air films.",
     "unknown-catalog-row": "The catalog has no row of that name.",
-    "catalog-kind-differs": "The row of the catalog is for another kind of construction.",
+    "catalog-kind-differs": "The row of the catalog is for another kind of construction or emitter.",
     # names
     "no-construction": "A surface or opening does not name its construction.",
     "unknown-construction": "The job has no construction of that name.",
@@ -100,6 +100,28 @@ CODES: dict[str, str] = {
     "shared-surface-two-ids": "Two spaces give surfaces to each other under different ids.",
     # air
     "two-air-rates": "The air change is given in two ways.",
+    # emitters and circuits
+    "no-room": "An emitter does not say in which room it stands.",
+    "value-not-for-kind": "This kind of emitter is not described by that value.",
+    "two-ways": "One thing is given in two ways.",
+    "return-above-supply": "A rating has a return that is not below its supply.",
+    "unknown-zone": "The job has no zone of that name.",
+    "unknown-emitter": "The job has no emitter of that name.",
+    "emitter-in-two-circuits": "An emitter has a run in two circuits.",
+    "unknown-tube": "The catalog has no tube of that name.",
+    "unknown-fitting": "The kind of fitting is not known.",
+    # the boiler room
+    "unknown-circulator": "The plant has no circulator of that name.",
+    "no-circulator": "A circuit does not say which of several circulators drives it.",
+    "curve-not-falling": "The points of a circulator do not lie on a curve that falls.",
+    "efficiency-over-100": "An efficiency is over 100 %.",
+    "unknown-through": "What the mains run through is no unheated space.",
+    "unknown-placed": "A tank joins at the suction or the discharge of the pump.",
+    # bills and readings
+    "no-fuel": "A bill does not say for which fuel.",
+    "unknown-fuel": "The fuel is not known.",
+    "fuel-not-measured-so": "The use of that fuel is not told by that quantity.",
+    "unknown-spillage": "Spillage is none or some.",
     # decisions, expectations, limits
     "decision-without-reason": "A decision gives no text or no reason.",
     "limit-unreadable": "A limit is not a quantity.",

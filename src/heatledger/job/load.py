@@ -20,6 +20,7 @@ from heatledger.job.reading import offer, text_of
 from heatledger.job.shapes import EDITIONS, FORMAT, JOB, RESERVED, UNIT_NAMES
 from heatledger.job.shared import share_surfaces
 from heatledger.job.spaces import read_levels, read_neighbors, read_rooms, read_site, read_unheated
+from heatledger.job.system import read_system
 from heatledger.job.text import Mapping, Node, plain
 from heatledger.job.what_ifs import read_what_ifs
 from heatledger.ledger import dimensions as d
@@ -98,6 +99,7 @@ def _assembled(reader: Reader, entries: dict[str, Node], values: dict[str, Any],
         rooms=rooms,
         unheated=unheated,
         neighbors=read_neighbors(reader, entries.get("neighbors"), known),
+        system=read_system(reader, entries, known, names),
         limits=read_limits(reader, entries.get("limits")),
         ranges=raw_ranges(entries.get("ranges")),
         decisions=read_decisions(reader, entries.get("decisions")),

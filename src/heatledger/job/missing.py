@@ -1,11 +1,13 @@
-"""What is missing in a job: the entries that its heat loss waits for."""
+"""What is missing in a job: what its heat loss waits for, and the sections of the system that are begun."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import fields
 from typing import NamedTuple
 
 from heatledger.job.model import Air, Construction, Job, Opening, Room, Surface, Unheated
+from heatledger.job.system_model import Boiler, Pipe
 from heatledger.ledger.figures import Figure
 
 
@@ -24,6 +26,9 @@ def missing_entries(job: Job) -> list[MissingEntry]:
     for figure in _needed(job):
         if figure is not None and figure.is_missing:
             found.setdefault(figure.origin.path, MissingEntry(figure.origin.path, figure.origin.words))
+    boiler = job.system.plant.boiler
+    for each in [] if boiler is None else _words_of_boiler(boiler):
+        found[each.path] = each
     return list(found.values())
 
 
@@ -49,6 +54,7 @@ def _needed(job: Job) -> Iterator[Figure | None]:
             yield from _of_surface(surface)
     for neighbor in job.neighbors.values():
         yield neighbor.temperature
+    yield from _of_system(job)
 
 
 def _of_air(air: Air | None) -> Iterator[Figure | None]:
@@ -72,3 +78,46 @@ def _of_opening(opening: Opening) -> Iterator[Figure | None]:
 
 def _of_construction(made_of: Construction) -> Iterator[Figure | None]:
     yield from (made_of.u_value, made_of.r_value, made_of.f_factor)
+
+
+def _of_system(job: Job) -> Iterator[Figure | None]:
+    """What the sections of the system that the job has begun wait for; blank readings are no gap."""
+    system = job.system
+    for emitter in system.emitters.values():
+        yield from _figures_of(emitter)
+    for circuit in system.circuits.values():
+        yield from (circuit.flow, circuit.drop)
+        for pipe in (circuit.common, *circuit.runs.values()):
+            yield from _of_pipe(pipe)
+    plant = system.plant
+    if "plant" in job.raw:
+        yield from _figures_of(plant)
+    for each in (plant.boiler, plant.tank, *plant.circulators.values(), system.controls):
+        yield from _figures_of(each)
+    if plant.mains is not None:
+        yield from _of_pipe(plant.mains)
+    for bill in system.bills.values():
+        yield from _figures_of(bill)
+
+
+def _figures_of(thing: object) -> Iterator[Figure | None]:
+    if thing is None:
+        return
+    for each in fields(thing):  # type: ignore[arg-type]
+        value = getattr(thing, each.name)
+        if isinstance(value, Figure):
+            yield value
+
+
+def _of_pipe(pipe: Pipe) -> Iterator[Figure | None]:
+    """The figures of a piece of piping. A tube that is not named is for the design to choose."""
+    yield from (pipe.length, pipe.valve, pipe.insulation)
+    for each in pipe.fittings.values():
+        yield each.count
+
+
+def _words_of_boiler(boiler: Boiler) -> Iterator[MissingEntry]:
+    if not boiler.fuel:
+        yield MissingEntry("plant/boiler/fuel", "fuel")
+    if not boiler.kind:
+        yield MissingEntry("plant/boiler/kind", "kind of boiler")

@@ -15,6 +15,7 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
 
 if TYPE_CHECKING:
+    from heatledger.job.system_model import System
     from heatledger.job.text import Mapping as Tree
 
 Raw = dict[str, Any]
@@ -134,6 +135,7 @@ class Room:
     length: Figure | None
     width: Figure | None
     ceiling_height: Figure
+    free_wall: Figure | None
     indoor: Figure
     habitable: bool
     air: Air | None
@@ -249,6 +251,7 @@ class Job:
     rooms: dict[str, Room]
     unheated: dict[str, Unheated]
     neighbors: dict[str, Neighbor]
+    system: System
     limits: dict[str, str]
     ranges: dict[str, dict[str, str]]
     decisions: dict[str, Decision]

@@ -209,7 +209,13 @@ DIMENSION_OF_RANGE = {
     "length": d.LENGTH, "area": d.AREA, "volume": d.VOLUME, "u-value": d.TRANSMITTANCE,
     "r-value": d.RESISTANCE, "edge-loss": d.EDGE_LOSS, "soil": d.CONDUCTIVITY,
     "air-changes": d.AIR_CHANGES, "heat": d.HEAT_RATE, "temperature": d.TEMPERATURE,
-    "temperature-swing": d.TEMPERATURE_DIFFERENCE, "elevation": d.LENGTH,
+    "temperature-swing": d.TEMPERATURE_DIFFERENCE, "elevation": d.LENGTH, "rated-output": d.HEAT_RATE,
+    "rated-per-length": d.HEAT_PER_LENGTH, "exponent": d.RATIO, "tube-length": d.LENGTH,
+    "thickness": d.BORE, "water": d.WATER_VOLUME, "flow": d.VOLUME_FLOW, "head": d.HEAD,
+    "pressure": d.PRESSURE, "flow-coefficient": d.FLOW_COEFFICIENT, "power": d.POWER, "plate": d.HEAT_RATE,
+    "efficiency": d.RATIO, "fuel-used": d.ENERGY, "gas-used": d.VOLUME, "oil-used": d.WATER_VOLUME,
+    "heat-content": d.HEAT_CONTENT, "degree-days": d.TEMPERATURE_DIFFERENCE, "gas-reading": d.CONCENTRATION,
+    "oxygen": d.RATIO, "draft": d.DRAFT,
 }  # fmt: skip
 
 

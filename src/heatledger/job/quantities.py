@@ -10,9 +10,9 @@ import re
 from math import isfinite
 from typing import Any
 
+from heatledger.job.fields import Field, Shape
 from heatledger.job.known import HalfRange, half_range, range_name
-from heatledger.job.reading import Entries, Typed, text_of
-from heatledger.job.shapes import Field, Shape
+from heatledger.job.reading import Entries, Typed, text_of, with_article
 from heatledger.job.text import Mapping, Node, plain, walk
 from heatledger.job.trade_words import mend_of_resistance
 from heatledger.ledger import dimensions as d
@@ -45,7 +45,7 @@ class Reader(Entries):
     def fields(self, shape: Shape, node: Node | None, path: str, inherited: str) -> dict[str, Any]:
         """Every single value of a mapping by its key; None where it is absent. ``known`` is what holds here,
         ``raw`` the texts typed, ``sides`` the two lengths of a size."""
-        mapping = self.mapping(node, path, f"a {shape.name}")
+        mapping = self.mapping(node, path, with_article(shape.name))
         known = self.known(mapping, path, inherited)
         cut = self.check_keys(shape, mapping, path)
         values: dict[str, Any] = {"known": known, "raw": plain(mapping), "node": mapping}
@@ -89,7 +89,7 @@ class Reader(Entries):
             self.error(
                 "not-a-number" if nan else "infinite",
                 path,
-                f"`{text}` is not {_a(dimension)}.",
+                f"`{text}` is not {with_article(dimension.name)}.",
                 "Leave the value empty when it is not known yet.",
             )
             return None
@@ -266,10 +266,6 @@ class Reader(Entries):
             for each, name in zip(pair, names, strict=True)
         ]
         return own[0], own[1]
-
-
-def _a(dimension: Dimension) -> str:
-    return f"{'an' if dimension.name[0] in 'aeiou' else 'a'} {dimension.name}"
 
 
 def _sentence(message: str) -> str:

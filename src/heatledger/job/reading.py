@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 
 from heatledger.job.errors import MOST, JobError
+from heatledger.job.fields import Field, Shape
 from heatledger.job.known import DEFAULT
 from heatledger.job.model import KNOWN
-from heatledger.job.shapes import Field, Shape
 from heatledger.job.text import Mapping, Node, Scalar, line_of
 from heatledger.job.trade_words import MOST_OFFERED, meant_by, or_
 
@@ -119,11 +119,10 @@ class Entries:
                     )
                     cut.add(before)
                 else:
-                    article = "an" if shape.name[0] in "aeiou" else "a"
                     self.error(
                         "unknown-key",
                         here,
-                        f"There is no `{key}` in {article} {shape.name}.",
+                        f"There is no `{key}` in {with_article(shape.name)}.",
                         offer_key(key, shape),
                     )
             before = key
@@ -245,6 +244,11 @@ def _without_comma(key: str, whole: str) -> str:
     if re.search(r",\d{3}(?!\d)", whole):
         return f"Write {plain} if the comma parts the thousands, or {decimal} if it is a decimal point."
     return f"Write {decimal} if the comma is a decimal point, or {plain} if it is a slip."
+
+
+def with_article(noun: str) -> str:
+    """A noun behind a or an."""
+    return f"{'an' if noun[:1] in 'aeio' or noun.startswith('un') else 'a'} {noun}"
 
 
 def in_words(id: str) -> str:

@@ -9,9 +9,10 @@ from __future__ import annotations
 
 from typing import Any
 
+from heatledger.job.fields import Field, Shape
 from heatledger.job.model import KNOWN
 from heatledger.job.plans import PATH
-from heatledger.job.shapes import FORMAT, ID_PATTERN, JOB, Field, Shape
+from heatledger.job.shapes import FORMAT, ID_PATTERN, JOB
 
 SCALAR = {"type": ["string", "number", "boolean", "null"]}
 _TOP = {"format", "units"}
@@ -25,7 +26,7 @@ def job_schema() -> dict[str, Any]:
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": f"Heatledger job, format {FORMAT}",
-        "description": "What is known of one house, as a heat loss needs it.",
+        "description": "What is known of one house and its heating system, as a design needs it.",
         **whole,
         "required": sorted(_TOP),
         "$defs": parts,

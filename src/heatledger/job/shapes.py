@@ -6,72 +6,18 @@ keys is held to them. A field says what it is in the words a message or a workin
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
-from heatledger.job.model import KINDS, KNOWN
+from heatledger.job.fields import BECAUSE, KNOWN_FIELD, NAME, Field, Shape, map_of, quantity, text
+from heatledger.job.model import KINDS
+from heatledger.job.system_shapes import BILL, CIRCUIT, CODES, CONTROLS, EMITTER, PLANT, READINGS, ZONE
 from heatledger.ledger import dimensions as d
-from heatledger.ledger.dimensions import Dimension
 
 FORMAT = 1
 EDITIONS = ("2026",)
 UNIT_NAMES = ("US", "metric", "Canadian")
 ID_PATTERN = "^[a-z0-9][a-z0-9-]*$"
-RESERVED = (
-    "codes", "hot_water", "glycol", "heat_sources", "outlines", "readings", "emitters", "zones", "circuits",
-    "plant", "controls", "bills",
-)  # fmt: skip
+RESERVED = ("hot_water", "glycol", "heat_sources", "outlines")
 """Sections kept as they are until a step reads them."""
 
-
-@dataclass(frozen=True)
-class Field:
-    """One key. ``kind``: text, yes-no, choice, quantity, size, whole, percent, shape, map, list or any."""
-
-    key: str
-    kind: str
-    words: str
-    dimension: Dimension | None = None
-    least: str = "above zero"
-    """``above zero``, ``zero`` (zero or more) or ``any``."""
-    range: str = ""
-    """Name of the half-range, where it is not the usual one of the dimension."""
-    choices: tuple[str, ...] = ()
-    shape: Shape | None = None
-    example: str = ""
-
-
-@dataclass(frozen=True)
-class Shape:
-    """One kind of mapping: what it is called in a message, and its keys."""
-
-    name: str
-    fields: tuple[Field, ...]
-    by_key: dict[str, Field] = field(init=False, compare=False, repr=False)
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "by_key", {each.key: each for each in self.fields})
-
-
-def text(key: str, words: str, example: str = "") -> Field:
-    """A text as typed."""
-    return Field(key, "text", words, example=example)
-
-
-def quantity(
-    key: str, words: str, dimension: Dimension, example: str, least: str = "above zero", range: str = ""
-) -> Field:
-    """A quantity with its unit."""
-    return Field(key, "quantity", words, dimension, least, range, example=example)
-
-
-def map_of(key: str, words: str, shape: Shape) -> Field:
-    """Things by id."""
-    return Field(key, "map", words, shape=shape)
-
-
-KNOWN_FIELD = Field("known", "choice", "how well it is known", choices=KNOWN, example="measured")
-NAME = text("name", "name shown", "North wall")
-BECAUSE = text("because", "reason", "sash label")
 
 AIR = Shape("air entry", (
     quantity("changes", "air changes", d.AIR_CHANGES, "0.5 ACH", "zero"),
@@ -116,6 +62,7 @@ ROOM = Shape("room", (
     Field("size", "size", "size", d.LENGTH, example="12' × 11'"),
     quantity("floor_area", "floor area", d.AREA, "132 ft2"),
     quantity("ceiling_height", "ceiling height", d.LENGTH, "8 ft"),
+    quantity("free_wall", "free wall", d.LENGTH, "16 ft", "zero"),
     quantity("indoor", "indoor", d.TEMPERATURE, "70 °F", "any", "chosen"),
     Field("habitable", "yes-no", "lived in", example="yes"),
     Field("air", "shape", "air", shape=AIR),
@@ -171,6 +118,11 @@ JOB = Shape("job", (
     map_of("constructions", "constructions", CONSTRUCTION), map_of("levels", "levels", LEVEL),
     map_of("rooms", "heated rooms", ROOM), Field("air", "shape", "air of all rooms", shape=AIR),
     map_of("unheated", "unheated spaces", UNHEATED), map_of("neighbors", "neighbors", NEIGHBOR),
+    map_of("emitters", "emitters", EMITTER), map_of("zones", "zones", ZONE),
+    map_of("circuits", "circuits", CIRCUIT), Field("plant", "shape", "boiler room", shape=PLANT),
+    Field("controls", "shape", "controls", shape=CONTROLS), map_of("bills", "fuel bills", BILL),
+    Field("readings", "shape", "readings on site", shape=READINGS),
+    Field("codes", "shape", "codes", shape=CODES),
     Field("limits", "any", "thresholds of findings, by finding"),
     Field("ranges", "any", "half-ranges, by kind and known"),
     Field("decisions", "any", "decisions on findings, by finding or finding@path", shape=DECISION),

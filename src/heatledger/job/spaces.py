@@ -126,6 +126,7 @@ def _room(
         length,
         width,
         level.ceiling_height if ceiling is None else ceiling,
+        values["free_wall"],
         site.indoor if indoor is None else indoor,
         values["habitable"] is not False,
         read_air(reader, entries.get("air"), f"{path}/air", values["known"]),

@@ -36,6 +36,33 @@ WORDS: dict[str, dict[str, tuple[str, ...]]] = {
     "neighbor": dict.fromkeys(("temp", "indoor"), ("temperature",)),
     "air entry": {**_CHANGES, "sides": ("exposed_sides",), "exposed": ("exposed_sides",)},
     "surface": {"windows": ("openings",), "doors": ("openings",), "type": ("construction",)},
+    "emitter": {
+        "type": ("kind",), "feet": ("length",), "btu": ("rating", "output"), "watts": ("output",),
+        "hef": ("heating_effect",), "n": ("exponent",), "row": ("catalog",), "model": ("catalog",),
+    },
+    "circuit": {
+        "type": ("kind",), "pump": ("circulator",), "pipe": ("tube",), "deltat": ("drop",), "gpm": ("flow",),
+        "valve": ("zone_valve",), "emitters": ("runs",), "loops": ("runs",),
+    },
+    "run": {"pipe": ("tube",), "cv": ("valve",), "kv": ("valve",)},
+    "piece of mains": {"pipe": ("tube",), "where": ("through",)},
+    "boiler": {
+        "type": ("kind",), "afue": ("efficiency",), "reliefvalve": ("relief",), "volume": ("water",),
+        "btu": ("input", "output"), "pressure": ("highest_pressure",),
+    },
+    "boiler room": {
+        **dict.fromkeys(("pump", "pumps", "circulator"), ("circulators",)), "deltat": ("drop",),
+        "expansiontank": ("tank",), "pressure": ("fill",), "pipe": ("mains",),
+    },
+    "circulator": {"head": ("shutoff",), "watts": ("power",), "curve": ("shutoff", "middle_flow")},
+    "set of controls": {
+        "wwsd": ("warm_weather_shutdown",), "odr": ("outdoor_reset",), "purge": ("post_purge",),
+    },
+    "bill": {
+        "therms": ("energy",), "gallons": ("volume",), "hdd": ("degree_days",), "afue": ("efficiency",),
+        "ccf": ("gas",), "kwh": ("energy",),
+    },
+    "combustion reading": {"o": ("oxygen",), "co": ("carbon_monoxide",)},
     "opening": {"quantity": ("count",), "number": ("count",), "type": ("construction",)},
 }  # fmt: skip
 """By the name of the shape: words of the trade, without marks between them, and the keys they stand for."""
@@ -75,7 +102,9 @@ def mend_of_row(name: str, kind: str) -> str:
 
 
 def or_(names: list[str] | tuple[str, ...]) -> str:
-    """Names in ticks, joined by commas and "or"."""
+    """Names in ticks, joined by commas and "or"; empty for none."""
+    if not names:
+        return ""
     ticked = [f"`{each}`" for each in names]
     return " or ".join(each for each in (", ".join(ticked[:-1]), ticked[-1]) if each)
 

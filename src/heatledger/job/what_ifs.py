@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from typing import Any
 
+from heatledger.job.fields import Field, Shape
 from heatledger.job.known import DEFAULT
 from heatledger.job.model import Change, WhatIf
 from heatledger.job.plans import PATH
 from heatledger.job.quantities import Reader
 from heatledger.job.reading import in_words, offer, offer_key, text_of
-from heatledger.job.shapes import CHANGE, JOB, RESERVED, WHAT_IF, Field, Shape
+from heatledger.job.shapes import CHANGE, JOB, RESERVED, WHAT_IF
 from heatledger.job.shared import giver_of
 from heatledger.job.text import Listing, Mapping, Node, line_of, walk
 
 IN_REACH = (
     "site", "constructions", "levels", "rooms", "air", "unheated", "neighbors", "heated_floor_area",
-    "measured", "built", *RESERVED,
+    "measured", "built", "emitters", "zones", "circuits", "plant", "controls", "bills", "readings",
+    *RESERVED,
 )  # fmt: skip
 """Parts of a job that a what-if may change."""
 VERBS = ("set", "add", "remove")
@@ -149,11 +151,13 @@ def fault_of(tree: Mapping, change: Change) -> tuple[str, str, str] | None:
 
 
 def _can_begin(tree: Mapping, path: str) -> bool:
-    """True for a mapping such as ``air`` that may be left out, in a thing that is there."""
-    above = path.rpartition("/")[0]
-    return path.rpartition("/")[2] in ("air", "site") and (
-        not above or isinstance(walk(tree, above), Mapping)
-    )
+    """True for a mapping such as ``air`` or ``plant/boiler`` that is left out of a thing that is there."""
+    above, _, last = path.rpartition("/")
+    shape = shape_at(above)
+    part = shape.by_key.get(last) if isinstance(shape, Shape) else None
+    if part is None or part.kind != "shape" or isinstance(walk(tree, path), Listing):
+        return False
+    return not above or isinstance(walk(tree, above), Mapping) or _can_begin(tree, above)
 
 
 def _other_side(tree: Mapping, path: str) -> tuple[str, str, str] | None:

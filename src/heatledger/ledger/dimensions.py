@@ -60,14 +60,22 @@ LENGTH = _dimension("length", m=1)
 HEAD = _dimension("head", m=1)
 AREA = _dimension("area", m=2)
 VOLUME = _dimension("volume", m=3)
+WATER_VOLUME = _dimension("volume of water", m=3)
+BORE = _dimension("size of a tube", m=1)
+FRICTION = _dimension("head per length")
+CONCENTRATION = _dimension("parts of a gas")
 TIME = _dimension("time", s=1)
 VELOCITY = _dimension("velocity", m=1, s=-1)
 ACCELERATION = _dimension("acceleration", m=1, s=-2)
 MASS = _dimension("mass", kg=1)
 DENSITY = _dimension("density", kg=1, m=-3)
 PRESSURE = _dimension("pressure", kg=1, m=-1, s=-2)
+DRAFT = _dimension("draft", kg=1, m=-1, s=-2)
 ENERGY = _dimension("energy", kg=1, m=2, s=-2)
 HEAT_RATE = _dimension("heat rate", kg=1, m=2, s=-3)
+POWER = _dimension("power", kg=1, m=2, s=-3)
+HEAT_PER_LENGTH = _dimension("heat per length", m=1, kg=1, s=-3)
+HEAT_CONTENT = _dimension("heat content of a fuel", m=-1, kg=1, s=-2)
 HEAT_FLUX = _dimension("heat flux", kg=1, s=-3)
 TEMPERATURE = _dimension("temperature", K=1, absolute=True)
 TEMPERATURE_DIFFERENCE = _dimension("temperature difference", K=1)
@@ -87,6 +95,10 @@ VOLUME_HEAT = _dimension("heat to warm a volume", m=-1, kg=1, s=-2, K=-1)
 GAS_CONSTANT = _dimension("gas constant", m=2, s=-2, K=-1)
 LAPSE = _dimension("fall of temperature with height", K=1, m=-1)
 VISCOSITY = _dimension("viscosity", kg=1, m=-1, s=-1)
+KINEMATIC_VISCOSITY = _dimension("kinematic viscosity", m=2, s=-1)
+WATER_HEAT = _dimension("heat carried per flow and degree", m=-1, kg=1, s=-2, K=-1)
+FLOW_COEFFICIENT = _dimension("flow coefficient", m=3.5, kg=-0.5)
+EXPANSION = _dimension("expansion per degree", K=-1)
 RADIATION = _dimension("radiation constant", kg=1, s=-3, K=-4)
 
 Ratio = Annotated[_Number, RATIO]
@@ -95,14 +107,22 @@ Length = Annotated[_Number, LENGTH]
 Head = Annotated[_Number, HEAD]
 Area = Annotated[_Number, AREA]
 Volume = Annotated[_Number, VOLUME]
+WaterVolume = Annotated[_Number, WATER_VOLUME]
+Bore = Annotated[_Number, BORE]
+Friction = Annotated[_Number, FRICTION]
+Concentration = Annotated[_Number, CONCENTRATION]
 Time = Annotated[_Number, TIME]
 Velocity = Annotated[_Number, VELOCITY]
 Acceleration = Annotated[_Number, ACCELERATION]
 Mass = Annotated[_Number, MASS]
 Density = Annotated[_Number, DENSITY]
 Pressure = Annotated[_Number, PRESSURE]
+Draft = Annotated[_Number, DRAFT]
 Energy = Annotated[_Number, ENERGY]
 HeatRate = Annotated[_Number, HEAT_RATE]
+Power = Annotated[_Number, POWER]
+HeatPerLength = Annotated[_Number, HEAT_PER_LENGTH]
+HeatContent = Annotated[_Number, HEAT_CONTENT]
 HeatFlux = Annotated[_Number, HEAT_FLUX]
 Temperature = Annotated[_Number, TEMPERATURE]
 TemperatureDifference = Annotated[_Number, TEMPERATURE_DIFFERENCE]
@@ -122,6 +142,10 @@ VolumeHeat = Annotated[_Number, VOLUME_HEAT]
 GasConstant = Annotated[_Number, GAS_CONSTANT]
 Lapse = Annotated[_Number, LAPSE]
 Viscosity = Annotated[_Number, VISCOSITY]
+KinematicViscosity = Annotated[_Number, KINEMATIC_VISCOSITY]
+WaterHeat = Annotated[_Number, WATER_HEAT]
+FlowCoefficient = Annotated[_Number, FLOW_COEFFICIENT]
+Expansion = Annotated[_Number, EXPANSION]
 Radiation = Annotated[_Number, RADIATION]
 
 

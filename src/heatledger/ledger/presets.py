@@ -62,6 +62,8 @@ _BOTH: dict[Dimension, tuple[str, int]] = {
     d.TIME: ("h", 1),
     d.AIR_CHANGES: ("ACH", 2),
     d.MASS: ("lb", 1),
+    d.POWER: ("W", 0),
+    d.CONCENTRATION: ("ppm", 0),
 }
 _INCH_POUND: dict[Dimension, tuple[str, int]] = {
     **_BOTH,
@@ -94,6 +96,16 @@ _INCH_POUND: dict[Dimension, tuple[str, int]] = {
     d.VISCOSITY: ("lb/(ft·h)", 3),
     d.RADIATION: ("Btu/(h·ft²·°R⁴)", 4),
     d.LAPSE: ("°F/ft", 5),
+    d.HEAT_PER_LENGTH: ("Btu/(h·ft)", 0),
+    d.HEAT_CONTENT: ("Btu/gal", 0),
+    d.WATER_VOLUME: ("gal", 2),
+    d.BORE: ("in", 3),
+    d.FRICTION: ("ft/100 ft", 2),
+    d.DRAFT: ("in. w.c.", 2),
+    d.KINEMATIC_VISCOSITY: ("mm²/s", 3),
+    d.WATER_HEAT: ("Btu/(h·gpm·°F)", 1),
+    d.FLOW_COEFFICIENT: ("Cv", 2),
+    d.EXPANSION: ("°F⁻¹", 6),
 }
 _METRIC: dict[Dimension, tuple[str, int]] = {
     **_BOTH,
@@ -127,6 +139,16 @@ _METRIC: dict[Dimension, tuple[str, int]] = {
     d.VISCOSITY: ("Pa·s", 6),
     d.RADIATION: ("W/(m²·K⁴)", 4),
     d.LAPSE: ("K/m", 4),
+    d.HEAT_PER_LENGTH: ("W/m", 0),
+    d.HEAT_CONTENT: ("kWh/L", 2),
+    d.WATER_VOLUME: ("L", 1),
+    d.BORE: ("mm", 1),
+    d.FRICTION: ("m/100 m", 2),
+    d.DRAFT: ("Pa", 0),
+    d.KINEMATIC_VISCOSITY: ("mm²/s", 3),
+    d.WATER_HEAT: ("Wh/(L·K)", 4),
+    d.FLOW_COEFFICIENT: ("Kv", 2),
+    d.EXPANSION: ("K⁻¹", 6),
 }
 _TO_METRIC = {
     "ft": "m", "in": "m", "yd": "m", "lb": "kg", "°F": "K", "°R": "K", "gal": "L", "imp gal": "L",

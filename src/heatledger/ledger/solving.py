@@ -15,6 +15,7 @@ from typing import Any
 from heatledger.ledger.dimensions import Dimension
 from heatledger.ledger.equations import NEAR_ENOUGH, is_fixed, last_step, off_by, sizes_of, solved_matrix
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, LedgerError, ancestors, flat, make
+from heatledger.ledger.outcomes import Outcome
 from heatledger.ledger.replay import Program, carry_back, runner, values_of
 
 MOST_STEPS = 50
@@ -32,44 +33,6 @@ class Unknown:
 
     dimension: Dimension
     start: float
-
-
-@dataclass(frozen=True)
-class Outcome:
-    """How a search ended.
-
-    ``worst`` is the largest difference between two sides, over their size; ``loose`` how far one more
-    step would move an unknown, over its size, where the sides agree and the unknown is still not fixed.
-    """
-
-    solved: bool
-    steps: int
-    worst: float
-    worst_at: str
-    loose: float = 0.0
-
-    @property
-    def words(self) -> str:
-        """The outcome as a sentence."""
-        if self.solved:
-            return (
-                f"Solved in {_counted(self.steps)}; both sides of each equation agree in every figure shown."
-            )
-        if not self.worst_at:
-            return "Not searched for: an input is missing."
-        if self.loose:
-            return (
-                f"No answer found in {_counted(self.steps)}: the equations hold and do not fix "
-                f"{self.worst_at}, which could as well be another. Look there for an input that cannot be."
-            )
-        return (
-            f"No answer found in {_counted(self.steps)}; the equation of {self.worst_at} is off by "
-            f"{self.worst:.1e} of its size. Look there for an input that cannot be."
-        )
-
-
-def _counted(steps: int) -> str:
-    return "1 step" if steps == 1 else f"{steps} steps"
 
 
 @dataclass(eq=False)
@@ -228,7 +191,13 @@ class _Trial:
         return results[0::2], results[1::2]
 
     def _matrix(self, x: Sequence[float], given: Sequence[Any]) -> list[list[float]]:
-        """Slopes of each gap by each unknown, by central differences of the replayed equations."""
+        """Slopes of each gap by each unknown: carried back, or for one unknown by central differences."""
+        if len(x) > 1:
+            try:
+                unknowns, _, sides = self._at(dict(zip(self.names, x, strict=True)), given)
+            except (ZeroDivisionError, ValueError, OverflowError):
+                return [[nan] * len(x) for _ in x]
+            return _gap_slopes(sides, unknowns)
         columns = []
         for j, value in enumerate(x):
             step = self.step_of(j, abs(value))
@@ -250,11 +219,9 @@ class _Trial:
     ) -> list[float]:
         """Slope of one unknown by each input: the matrix of the unknowns against that of the inputs."""
         unknowns, inputs, sides = self._at(values, arguments)
-        rows_x, rows_p = [], []
-        for left, right in zip(sides[0::2], sides[1::2], strict=True):
-            one, two = carry_back(left), carry_back(right)
-            rows_x.append([one.get(id(u), 0.0) - two.get(id(u), 0.0) for u in unknowns])
-            rows_p.append([one.get(id(p), 0.0) - two.get(id(p), 0.0) for p in inputs])
+        moving = [*unknowns, *inputs]
+        rows = _gap_slopes(sides, moving)
+        rows_x, rows_p = [each[: len(unknowns)] for each in rows], [each[len(unknowns) :] for each in rows]
         index = self.names.index(name)
         unit = [1.0 if i == index else 0.0 for i in range(len(self.names))]
         weights = solved_matrix([list(each) for each in zip(*rows_x, strict=True)], unit)
@@ -298,3 +265,10 @@ class _Trial:
         from heatledger.ledger.solving_arrays import search_arrays
 
         return search_arrays(self.program, self.names, arguments, start, self.floor())
+
+
+def _gap_slopes(sides: Sequence[Figure], by: Sequence[Figure]) -> list[list[float]]:
+    """Slopes of each left side less its right one by each of some figures; a side may serve several."""
+    carried = {id(each): carry_back(each) for each in dict.fromkeys(sides)}
+    pairs = ((carried[id(a)], carried[id(b)]) for a, b in zip(sides[0::2], sides[1::2], strict=True))
+    return [[one.get(id(each), 0.0) - two.get(id(each), 0.0) for each in by] for one, two in pairs]

@@ -52,6 +52,9 @@ _SPELLINGS = {
     "mbar": "millibar millibars",
     "psi": "psig",
     "%": "percent pct",
+    "ppm": "",
+    "Cv": "",
+    "Kv": "",
 }
 # Runs of letters that stand for several atoms. Where a run could also be one atom with a prefix
 # (mK), the table holds no such atom.
@@ -115,6 +118,7 @@ _WATER_COLUMN = re.compile(
 )
 _AT_50 = re.compile(r"(?: ?(?:@|at) ?50(?: ?pa(?:scals?)?)?|(?<=cfm) ?50(?: ?pa)?)$", re.IGNORECASE)
 _FAN_TEST = ("cfm50", "m³/h at 50 Pa")
+_FRICTION = re.compile(r"(ft|m)/100 ?(ft|m)", re.IGNORECASE)
 _SUPERSCRIPT = str.maketrans("⁰¹²³⁴⁻", "01234-")
 _PIECE = re.compile(r"(°?[A-Za-z]+|['\"%])\^?(-?[1-4])?")
 
@@ -132,7 +136,7 @@ def _merged(pieces: list[tuple[str, int]]) -> Powers:
 def _by_powers() -> dict[Powers, tuple[str, ...]]:
     found: dict[Powers, tuple[str, ...]] = {}
     for unit in UNITS.values():
-        if unit.text not in ("1", *_FAN_TEST):
+        if unit.text not in ("1", *_FAN_TEST, "ft/100 ft", "m/100 m"):
             # As it is written, not as it is sized: a degree Rankine cancels against one Fahrenheit.
             key = _powers(unit.text) or frozenset(unit.powers)
             found[key] = (*found.get(key, ()), unit.text)
@@ -193,6 +197,10 @@ def meanings(words: str) -> tuple[str, ...]:
         return ("in. w.c.",)
     if words.casefold() == "ach":
         return ("ACH",)
+    friction = _FRICTION.fullmatch(words.strip())
+    if friction:
+        same = friction[1].casefold() == friction[2].casefold()
+        return ({"ft": "ft/100 ft", "m": "m/100 m"}[friction[1].casefold()],) if same else ()
     if _AT_50.search(words):
         flow = _texts(_AT_50.sub("", words))
         return tuple(test for plain, test in zip(("cfm", "m³/h"), _FAN_TEST, strict=True) if plain in flow)
@@ -219,6 +227,15 @@ _ONLY: dict[Dimension, tuple[str, ...]] = {
     d.AIR_CHANGES: ("ACH",),
     d.ABSOLUTE_TEMPERATURE: ("K", "°R"),
     d.EDGE_LOSS: ("Btu/(h·ft·°F)", "W/(m·K)"),
+    d.FRICTION: ("ft/100 ft", "m/100 m"),
+    d.CONCENTRATION: ("ppm",),
+    d.BORE: ("in", "mm"),
+    d.DRAFT: ("in. w.c.", "Pa"),
+    d.POWER: ("W", "kW"),
+    d.PRESSURE: ("psi", "Pa", "kPa", "bar", "mbar", "in. w.c."),
+    d.HEAT_CONTENT: ("Btu/gal", "Btu/ft³", "MJ/L", "MJ/m³", "kWh/L", "kWh/m³"),
+    d.WATER_HEAT: ("Btu/(h·gpm·°F)", "Wh/(L·K)"),
+    d.VOLUME_HEAT: ("Btu/(ft³·°F)", "J/(m³·K)", "kJ/(m³·K)", "Wh/(m³·K)"),
 }
 
 
@@ -255,4 +272,4 @@ def is_metric(unit: Unit) -> bool:
 
 def is_neutral(unit: Unit) -> bool:
     """True for counts, percents and times, which both systems share."""
-    return all(atom in ("s", "min", "h", "day", "%") for atom, _ in unit.powers)
+    return all(atom in ("s", "min", "h", "day", "%", "ppm", "Cv", "Kv") for atom, _ in unit.powers)

@@ -30,6 +30,11 @@ PSI_PA = POUND_FORCE_N / INCH_M**2
 # Conventional water column: 1000 kg/m3 at standard gravity.
 WATER_COLUMN_PA_M = 1000 * GRAVITY_M_S2
 
+# A valve is rated with water at 60 °F (999.09 kg/m³): 1 gpm at 1 psi, or 1 m³/h at 1 bar. The density
+# of that water belongs to the formulas, so the unit is flow over the root of a pressure.
+RATED_CV = US_GALLON_M3 / 60 / PSI_PA**0.5
+RATED_KV = 1 / 3600 / 1e5**0.5
+
 FREEZING_K = 273.15
 FAHRENHEIT_ZERO_R = 459.67
 
@@ -72,6 +77,9 @@ ATOMS: dict[str, tuple[float, Exponents]] = {
     "psi": (PSI_PA, exponents(m=-1, kg=1, s=-2)),
     "in. w.c.": (WATER_COLUMN_PA_M * INCH_M, exponents(m=-1, kg=1, s=-2)),
     "%": (0.01, exponents()),
+    "ppm": (1e-6, exponents()),
+    "Cv": (RATED_CV, exponents(m=3.5, kg=-0.5)),
+    "Kv": (RATED_KV, exponents(m=3.5, kg=-0.5)),
 }
 """Size in SI units and exponents of each atom, by the text it is written with."""
 
@@ -176,6 +184,9 @@ for _text in (
     "Pa·s", "lb/(ft·h)",
     "K/m", "°F/ft",
     "W/(m²·K⁴)",
+    "ft²/s", "mm²/s", "m²/s",
+    "Btu/gal", "Btu/ft³", "MJ/L", "MJ/m³",
+    "ppm", "Cv", "Kv",
 ):  # fmt: skip
     _add(_text)
 _add("K", "K")
@@ -189,6 +200,14 @@ _add("gpm", "gal/min")
 _add("imp gpm", "imp gal/min")
 _add("Wh/(m³·K)", "W·h/(m³·K)")
 _add("kWh", "kW·h")
+_add("Btu/(h·gpm·°F)", "Btu·min/(h·gal·°F)")
+_add("Wh/(L·K)", "W·h/(L·K)")
+_add("°F⁻¹", "1/°F")
+_add("K⁻¹", "1/K")
+_add("kWh/L", "kW·h/L")
+_add("kWh/m³", "kW·h/m³")
+_add("ft/100 ft", "%")
+_add("m/100 m", "%")
 _add("ACH", "1/h")
 _add("cfm50", "ft³/min")
 _add("m³/h at 50 Pa", "m³/h")
@@ -196,7 +215,7 @@ _add("m³/h at 50 Pa", "m³/h")
 NO_UNIT = UNITS["1"]
 _NAMED: dict[frozenset[tuple[str, Fraction]], str] = {}
 for _unit in UNITS.values():
-    if _unit.text not in ("ACH", "cfm50", "m³/h at 50 Pa", "1"):
+    if _unit.text not in ("ACH", "cfm50", "m³/h at 50 Pa", "1", "ft/100 ft", "m/100 m"):
         _NAMED.setdefault(frozenset(_unit.powers), _unit.text)
 
 

@@ -1,29 +1,30 @@
-"""Sheet and line of every figure on the paper: what is found on sheet 2, what was given on sheet 1.
+"""Sheet and line of every figure of a design: what was given on sheet 1, what is found on the others.
 
-Each result stands once, under the heading that asks for it: the house, a room, an unheated space. What is
-needed on the way stands under the heading of the thing it belongs to, else under the one that needs it, else
-under the one for what is shared. Two results of one formula with the same inputs are one working and have
-one address.
+One book of addresses serves every paper. Its stages follow one another as the work does, so that a later
+step moves no number of an earlier one. Each result stands once, in the first stage that needs it, under the
+heading that asks for it: the house, a room, a circuit. What is needed on the way stands under the heading of
+the thing it belongs to, else under the one that needs it, else under the one for what is shared. Two results
+of one formula with the same inputs are one working and have one address.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass, field
-from typing import Any
 
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.compose import working_of
 from heatledger.ledger.dimensions import HEAT_RATE, TEMPERATURE
-from heatledger.ledger.figures import Figure, Leaf, LeafKind, Placed, flat
+from heatledger.ledger.figures import Figure, Leaf, Placed, flat
 from heatledger.ledger.formulas import Formula
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.solving import Solved
 from heatledger.ledger.workings import Working
+from heatledger.papers.entries import given_under, in_order
 from heatledger.papers.naming import placed_parts
 from heatledger.steps.design import Design
 
-GIVEN, FOUND = 1, 2
+GIVEN = 1
 MOST_ROWS_OF_A_LINE = 3
 
 
@@ -32,7 +33,8 @@ class Group:
     """Figures under one heading: those it asks for, in reading order, and the titles it gives them.
 
     ``owner`` is the thing whose name its titles need not repeat. ``only_lines`` sets every working of
-    the group as one running line; ``shared`` takes what several headings need and none owns.
+    the group as one running line, ``compact`` every small one; ``shared`` takes what several headings need
+    and none owns.
     """
 
     title: str
@@ -40,26 +42,56 @@ class Group:
     owner: str = ""
     line: str = ""
     only_lines: bool = False
+    compact: bool = False
     shared: bool = False
     titles: dict[int, tuple[str, str]] = field(default_factory=dict)
     blocks: list[Figure] = field(default_factory=list)
     lines: list[Figure] = field(default_factory=list)
 
 
-class Addresses:
-    """The addresses of one paper, and the working of each figure, composed once."""
+@dataclass
+class Stage:
+    """A step of the work: the sheet it stands on, its headings, and the entries that it is first to need."""
 
-    def __init__(self, design: Design, units: Preset, groups: list[Group]) -> None:
-        self.design, self.units, self.groups = design, units, groups
-        self.given: list[Group] = []
+    id: str
+    sheet: int
+    title: str
+    groups: list[Group]
+    given: list[Group] = field(default_factory=list)
+
+
+class Addresses:
+    """The addresses of one design for one reader, and the working of each figure, composed once."""
+
+    def __init__(self, design: Design, units: Preset, stages: list[Stage]) -> None:
+        self.design, self.units, self.stages = design, units, stages
         self.keys: dict[int, str] = {}
         self.uses: dict[int, list[int]] = {}
+        self.titles: dict[int, tuple[str, str]] = {}
+        """What figures are called wherever they stand: the thing, and what of it."""
         self._kinds: dict[object, int] = {}
         self._kind_of: dict[int, int] = {}
         self._figures: list[Figure] = []
         self._workings: dict[int, Working] = {}
-        self._place()
+        homed: set[int] = set()
+        given: set[int] = set()
+        for stage in stages:
+            self._place(stage, homed, given)
         self._number()
+
+    @property
+    def groups(self) -> list[Group]:
+        """Every heading with what is found under it."""
+        return [each for stage in self.stages for each in stage.groups]
+
+    @property
+    def given(self) -> list[Group]:
+        """Every heading with what was given under it."""
+        return [each for stage in self.stages for each in stage.given]
+
+    def of(self, *ids: str) -> list[Stage]:
+        """The stages of these names."""
+        return [each for each in self.stages if each.id in ids]
 
     def key(self, figure: Figure | None) -> str:
         """The address of a figure, such as ``2·14``; empty when it has none."""
@@ -93,55 +125,62 @@ class Addresses:
         return self._workings[kind]
 
     def goes_into(self, figure: Figure) -> list[str]:
-        """The addresses of what is built on a figure."""
-        return [self.keys[each] for each in self.uses.get(self.kind(figure), []) if each in self.keys]
+        """The addresses of what is built on a figure, those of its own sheet first."""
+        found = [self.keys[each] for each in self.uses.get(self.kind(figure), []) if each in self.keys]
+        return sorted(found, key=lambda key: int(key.partition("·")[0]))
 
-    def _place(self) -> None:
-        """Decide what stands under which heading: first what is asked for, then what that needs."""
-        asked: set[int] = set()
-        for group in self.groups:
+    def _place(self, stage: Stage, homed: set[int], given: set[int]) -> None:
+        """Decide what stands under which heading: first what is asked for, then what that needs.
+
+        ``homed`` and ``given`` are the figures and entries that have a place in this stage or before it.
+        """
+        for group in stage.groups:
             own = []
             for figure in group.asked:
-                if self.kind(figure) not in asked and not isinstance(figure.origin, Leaf):
+                if self.kind(figure) not in homed and not isinstance(figure.origin, Leaf):
                     own.append(figure)
-                asked.add(self.kind(figure))
+                homed.add(self.kind(figure))
             group.asked, group.lines = own, []
         needed: dict[int, list[Group]] = {}
         first: dict[int, Figure] = {}
-        given: dict[int, Figure] = {}
-        for group in self.groups:
-            for figure in self._needs(group, asked, given):
+        entries: dict[int, Figure] = {}
+        for group in stage.groups:
+            for figure in self._needs(group, homed, entries):
                 first.setdefault(self.kind(figure), figure)
                 needed.setdefault(self.kind(figure), []).append(group)
         for kind, groups in needed.items():
-            self._home(first[kind], groups).lines.append(first[kind])
-        self._give(list(given.values()))
-        for group in self.groups:
+            self._home(first[kind], groups, stage).lines.append(first[kind])
+        homed.update(needed)
+        self._give([each for kind, each in entries.items() if kind not in given], stage)
+        given.update(entries)
+        for group in stage.groups:
             self._divide(group)
-        self.groups = [each for each in self.groups if each.blocks or each.lines]
+        stage.groups = [each for each in stage.groups if each.blocks or each.lines]
 
-    def _home(self, figure: Figure, needed_by: list[Group]) -> Group:
+    def _home(self, figure: Figure, needed_by: list[Group], stage: Stage) -> Group:
         """The heading that an inner result stands under."""
         things = placed_parts(figure, self.design)[1]
-        owner = next((each for each in self.groups if things and each.owner == things[0]), None)
+        owner = next((each for each in stage.groups if things and each.owner == things[0]), None)
         if owner is not None:
             return owner
         alone = needed_by[0] if len(needed_by) == 1 and not needed_by[0].only_lines else None
-        return alone or next((each for each in self.groups if each.shared), needed_by[0])
+        return alone or next((each for each in stage.groups if each.shared), needed_by[0])
 
-    def _needs(self, group: Group, asked: set[int], given: dict[int, Figure]) -> Iterator[Figure]:
-        """The inner results that a group needs and no group asks for, each once, nearest first."""
+    def _needs(self, group: Group, homed: set[int], entries: dict[int, Figure]) -> Iterator[Figure]:
+        """The inner results that a group needs and that have no place yet, each once, nearest first."""
         seen: set[int] = set()
         queue = list(group.asked)
         while queue:
             figure = queue.pop(0)
+            by = self.kind(figure)
             for each in needs(figure):
-                kind, by = self.kind(each), self.kind(figure)
-                if by not in self.uses.setdefault(kind, []):
-                    self.uses[kind].append(by)
+                kind = self.kind(each)
+                users = self.uses.setdefault(kind, [])
+                if by not in users:
+                    users.append(by)
                 if isinstance(each.origin, Leaf):
-                    given.setdefault(kind, each)
-                elif kind not in asked and kind not in seen:
+                    entries.setdefault(kind, each)
+                elif kind not in homed and kind not in seen:
                     seen.add(kind)
                     queue.append(each)
                     yield each
@@ -152,55 +191,29 @@ class Addresses:
         figures = [*group.asked, *group.lines]
         group.lines = []
         for figure in figures:
-            main = self.kind(figure) in asked and figure.dimension in (HEAT_RATE, TEMPERATURE)
+            main = not group.compact and self.kind(figure) in asked
+            main = main and figure.dimension in (HEAT_RATE, TEMPERATURE)
             small = is_small(self.working(figure)) and (figure.is_missing or not main)
             small = small or group.only_lines
             (group.lines if small else group.blocks).append(figure)
 
     def _number(self) -> None:
-        count = 0
-        for group in self.groups:
-            for figure in [*group.blocks, *group.lines]:
-                count += 1
-                self.keys[self.kind(figure)] = f"{FOUND}·{count}"
-        entries = [figure for group in self.given for figure in group.lines]
-        self.keys |= {self.kind(figure): f"{GIVEN}·{line}" for line, figure in enumerate(entries, 1)}
+        """Lines run on through the stages of one sheet, and through all entries."""
+        counts: dict[int, int] = {}
+        for stage in self.stages:
+            placed = [(stage.sheet, each) for group in stage.groups for each in (*group.blocks, *group.lines)]
+            placed += [(GIVEN, each) for group in stage.given for each in group.lines]
+            for sheet, figure in placed:
+                counts[sheet] = counts.get(sheet, 0) + 1
+                self.keys[self.kind(figure)] = f"{sheet}·{counts[sheet]}"
 
-    def _give(self, figures: list[Figure]) -> None:
-        """Entries by what they belong to: the house first, then rooms and spaces in the job's order."""
-        job = self.design.job
-        order = ["Site", "House", "Air of the house", "Constructions", "Catalog and sources"]
-        order += [
-            str(each.name)
-            for among in (job.levels, job.rooms, job.unheated, job.neighbors)
-            for each in among.values()
-        ]
+    def _give(self, figures: list[Figure], stage: Stage) -> None:
+        """Entries by what they belong to."""
+        under: dict[str, Group] = {}
         for figure in figures:
-            title = self._owner(figure)
-            group = next((each for each in self.given if each.title == title), None)
-            if group is None:
-                group = Group(title, owner=title)
-                self.given.append(group)
-            group.lines.append(figure)
-        self.given.sort(key=lambda each: order.index(each.title) if each.title in order else len(order))
-
-    def _owner(self, figure: Figure) -> str:
-        """The heading that an entry stands under: its room, its construction, the site, a source."""
-        origin: Leaf = figure.origin
-        steps, job = origin.path.split("/"), self.design.job
-        among: dict[str, Mapping[str, Any]] = {
-            "rooms": job.rooms,
-            "unheated": job.unheated,
-            "levels": job.levels,
-            "neighbors": job.neighbors,
-        }
-        if steps[0] in among and len(steps) > 1 and steps[1] in among[steps[0]]:
-            return str(among[steps[0]][steps[1]].name)
-        if origin.kind is not LeafKind.JOB and steps[0] != "constructions":
-            return "Catalog and sources"
-        return {"constructions": "Constructions", "site": "Site", "air": "Air of the house"}.get(
-            steps[0], "House"
-        )
+            title = given_under(figure, self.design.job)
+            under.setdefault(title, Group(title, owner=title)).lines.append(figure)
+        stage.given = [under[each] for each in in_order(list(under), self.design.job)]
 
 
 def needs(figure: Figure) -> list[Figure]:

@@ -30,6 +30,7 @@ def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter")
     if paper not in SHEETS:
         raise PaperError(f"no paper size {paper!r}; choose one of {', '.join(SHEETS)}")
     standings = json.dumps({each.name.lower(): each.value for each in Standing})
+    answered = json.dumps(data.get("answered"))
     content = json.dumps({**made_printable(data), "sheet_size": SHEETS[paper]}, ensure_ascii=False)
     try:
         compiler = typst.Compiler(
@@ -37,7 +38,7 @@ def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter")
         )
         pdf, warnings = compiler.compile_with_warnings(
             format="pdf",
-            sys_inputs={"data": content, "standings": standings},
+            sys_inputs={"data": content, "standings": standings, "answered": answered},
             pdf_standards=["a-3a", "ua-1"],
             timestamp=0,
         )

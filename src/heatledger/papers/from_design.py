@@ -5,7 +5,9 @@ from __future__ import annotations
 from heatledger.ledger.dimensions import TRANSMITTANCE
 from heatledger.ledger.presets import Preset
 from heatledger.papers import front, tables
-from heatledger.papers.groups import addresses
+from heatledger.papers.addresses import Addresses
+from heatledger.papers.findings_by_sheet import HEAT_LOSS_SHEET, findings_of, not_checked_of
+from heatledger.papers.groups import HEAT_LOSS, addresses
 from heatledger.papers.heat_loss_data import HeatLossPaper
 from heatledger.papers.house_view import house_view
 from heatledger.papers.parts import part_lines
@@ -25,17 +27,22 @@ CAUTION = (
 
 def cautions(units: Preset) -> tuple[str, ...]:
     """What every paper says about its limits and about safety."""
+    return CAUTION, safety(units)
+
+
+def safety(units: Preset) -> str:
+    """The caution that stands on every paper."""
     return (
-        CAUTION,
         "Gas, vent, electrical and pressure work belongs to licensed trades. Keep a working carbon monoxide "
-        f"alarm outside every sleeping area and on every {floors_word(units)}.",
+        f"alarm outside every sleeping area and on every {floors_word(units)}."
     )
 
 
-def heat_loss_paper(design: Design, units: Preset) -> HeatLossPaper:
-    """The paper of a design for one reader."""
+def heat_loss_paper(design: Design, units: Preset, found: Addresses | None = None) -> HeatLossPaper:
+    """The paper of a design for one reader; ``found`` is its book of addresses where there is one."""
     parts = parts_of_house(design)
-    found, made = addresses(design, units, parts), band(design, "house/loss")
+    found, made = found or addresses(design, units, parts), band(design, "house/loss")
+    stages, findings = found.of(HEAT_LOSS), findings_of(design, HEAT_LOSS_SHEET)
     return HeatLossPaper(
         head=front.head(design),
         units=front.column_units(design, units),
@@ -49,14 +56,14 @@ def heat_loss_paper(design: Design, units: Preset) -> HeatLossPaper:
         levels=tables.level_lines(design, found),
         matters=front.matters(design, found, made.swings),
         matters_note=front.matters_note(made.swings),
-        findings=tuple(tables.finding_line(each, design, found) for each in design.findings),
-        not_checked=tables.not_checked_lines(design),
+        findings=tuple(tables.finding_line(each, design, found) for each in findings),
+        not_checked=tables.not_checked_lines(not_checked_of(design, HEAT_LOSS_SHEET)),
         parts=part_lines(parts, found),
         parts_note=_parts_note(design, units),
-        workings=tuple(group_of(each, found) for each in found.groups),
-        tape=tables.tape(design, found),
-        tape_note=_tape_note(design),
-        references=references(design, found),
+        workings=tuple(group_of(each, found) for stage in stages for each in stage.groups),
+        tape=tables.tape(design, found, stages),
+        tape_note=tape_note(design),
+        references=references(stages, findings),
     )  # fmt: skip
 
 
@@ -66,5 +73,6 @@ def _parts_note(design: Design, units: Preset) -> str:
     return f"{said}{tables.heights_note(design, units)}".strip()
 
 
-def _tape_note(design: Design) -> str:
+def tape_note(design: Design) -> str:
+    """What the number at the end of an entry is."""
     return f"The number at the end is the line of {design.job.source.file_name or 'the job'}."

@@ -5,11 +5,11 @@ from __future__ import annotations
 from heatledger import __version__
 from heatledger.ledger.dimensions import TEMPERATURE_DIFFERENCE, TRANSMITTANCE, Dimension
 from heatledger.ledger.figures import Figure, waits_for
-from heatledger.ledger.findings import Weight
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import grouping, show, show_range, show_speaking
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.addresses import Addresses
+from heatledger.papers.findings_by_sheet import is_draft
 from heatledger.papers.house_view import drawn_spaces
 from heatledger.papers.naming import headed
 from heatledger.papers.words import amount, height_above_sea, whole, without_unit
@@ -38,14 +38,14 @@ def job_name(design: Design) -> str:
     return design.job.name or UNNAMED
 
 
-def head(design: Design) -> data.Head:
+def head(design: Design, title: str = TITLE) -> data.Head:
     """Who, what, when; draft while something must be fixed."""
     job = design.job
-    must_fix = any(each.weight is Weight.MUST_FIX and each.decided is None for each in design.findings)
     laid = ", ".join(job.what_ifs[each].name or each for each in job.laid)
     return data.Head(
-        TITLE, job_name(design), job.address, job.date, job.prepared_by, f"heatledger {__version__}",
-        revision=f"what if: {laid}" if laid else "", draft="Draft, not for installation" if must_fix else "",
+        title, job_name(design), job.address, job.date, job.prepared_by, f"heatledger {__version__}",
+        revision=f"what if: {laid}" if laid else "",
+        draft="Draft, not for installation" if is_draft(design) else "",
         invented="Invented demo job" if job.invented else "",
     )  # fmt: skip
 

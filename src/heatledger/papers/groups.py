@@ -1,18 +1,50 @@
-"""Which workings stand under which heading of the paper, in the order in which they are read."""
+"""Which workings stand under which heading of the book, in the order in which they are read."""
 
 from __future__ import annotations
 
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
-from heatledger.papers.addresses import Addresses, Group
+from heatledger.papers.addresses import Addresses, Group, Stage
+from heatledger.papers.groups_of_steps import STEPS, step_stage
 from heatledger.papers.words import floors_word
 from heatledger.steps.design import Design
 from heatledger.steps.losses import RoomLoss
-from heatledger.studies.parts import Part
+from heatledger.studies.materials import tube_lots
+from heatledger.studies.parts import Part, parts_of_house
+
+HEAT_LOSS = "heat-loss"
+
+
+def book(design: Design, units: Preset) -> Addresses:
+    """The addresses of a whole design: one book for all its papers."""
+    return addresses(design, units, parts_of_house(design))
 
 
 def addresses(design: Design, units: Preset, parts: list[Part]) -> Addresses:
-    """The addresses of every working on the paper: the house, the stories, each room, each space."""
+    """The same, where the kinds of part are at hand already."""
+    loss = Stage(HEAT_LOSS, 2, "Heat loss", heat_loss_groups(design, units, parts))
+    steps = [found for each in STEPS if (found := step_stage(each, design)) is not None]
+    made = Addresses(design, units, [loss, *(stage for stage, _ in steps), _materials(design)])
+    for stage, titles in steps:
+        homed = {made.kind(each) for group in stage.groups for each in (*group.blocks, *group.lines)}
+        for figure, title in titles:
+            if made.kind(figure) in homed:
+                made.titles.setdefault(made.kind(figure), title)
+    for group in made.groups:
+        if group.only_lines:
+            group.titles = {made.kind(figure): title for part in parts for figure, title in part.named()}
+    return made
+
+
+def _materials(design: Design) -> Stage:
+    """What is added up for the material list: lengths of tube, on the sheet of the piping."""
+    lots = tube_lots(design)
+    groups = [Group(each.tube, [each.length, each.to_buy], each.tube, compact=True) for each in lots]
+    return Stage("material", 4, "Material list", groups)
+
+
+def heat_loss_groups(design: Design, units: Preset, parts: list[Part]) -> list[Group]:
+    """The house, the stories, each room, each space, what is shared, and what it is built of."""
     losses = design.losses
     house, site = losses.house, losses.site
     rooms = [Group(room.name, room_figures(room), room.name) for room in losses.rooms.values()]
@@ -27,7 +59,7 @@ def addresses(design: Design, units: Preset, parts: list[Part]) -> Addresses:
     floors = not_in_rooms([each.loss for each in losses.levels.values()]) if len(losses.levels) > 1 else []
     built_of = [each for part in parts for each, _ in part.named()]
     spaces = losses.unheated.values()
-    groups = [
+    return [
         Group("The house", [*whole, *shares, house.per_area], "House"),
         Group(floors_word(units, many=True).capitalize(), floors),
         *rooms,
@@ -35,11 +67,6 @@ def addresses(design: Design, units: Preset, parts: list[Part]) -> Addresses:
         Group("Design day and shared figures", [site.design_difference], shared=True),
         Group("What it is built of", built_of, only_lines=True),
     ]
-    made = Addresses(design, units, groups)
-    for group in made.groups:
-        if group.only_lines:
-            group.titles = {made.kind(figure): title for part in parts for figure, title in part.named()}
-    return made
 
 
 def room_figures(room: RoomLoss) -> list[Figure]:

@@ -9,9 +9,9 @@ from heatledger.drawings.cause_bar import cause_bar, cause_swatch, swing_bar
 from heatledger.drawings.hatches import CAUSES
 from heatledger.drawings.house_section import Stream, house_section
 from heatledger.drawings.shapes import Drawing
-from heatledger.drawings.to_svg import to_svg
 from heatledger.papers.compile import compile_paper
 from heatledger.papers.heat_loss_data import CauseLine, HeatLossPaper, Matter, RoomLine
+from heatledger.papers.paper import picture
 from heatledger.papers.workings_data import Token
 
 TEMPLATE = "heat_loss.typ"
@@ -29,15 +29,15 @@ def heat_loss_content(paper: HeatLossPaper) -> dict[str, Any]:
     largest_cause = max((each.amount for each in paper.causes), default=0.0)
     largest_swing = max((abs(each.half) for each in paper.matters), default=0.0)
     content: dict[str, Any] = led(paper, frozenset(paper.keys()))
-    content["section"] = _picture(_section(paper))
-    content["band"] = _picture(_band(paper)) if paper.answer.band else None
-    content["swatches"] = {cause: _picture(cause_swatch(cause)) for cause in CAUSES}
+    content["section"] = picture(_section(paper))
+    content["band"] = picture(_band(paper)) if paper.answer.band else None
+    content["swatches"] = {cause: picture(cause_swatch(cause)) for cause in CAUSES}
     for line, each in zip(content["causes"], paper.causes, strict=True):
-        line["bar"] = _picture(_cause(each, largest_cause))
+        line["bar"] = picture(_cause(each, largest_cause))
     for line, room in zip(content["rooms"], paper.rooms, strict=True):
-        line["bar"] = _picture(_room(room, largest_room))
+        line["bar"] = picture(_room(room, largest_room))
     for line, matter in zip(content["matters"], paper.matters, strict=True):
-        line["bar"] = _picture(_matter(matter, largest_swing, paper.units.loss))
+        line["bar"] = picture(_matter(matter, largest_swing, paper.units.loss))
     return content
 
 
@@ -57,11 +57,6 @@ def led(thing: Any, keys: frozenset[str]) -> Any:
 
 def _is_dead(token: Token, keys: frozenset[str]) -> bool:
     return token.kind == "key" and token.text not in keys
-
-
-def _picture(drawing: Drawing) -> dict[str, Any]:
-    words = f"{drawing.title}: {drawing.words}"
-    return {"svg": to_svg(drawing), "alt": words, "width": drawing.width, "height": drawing.height}
 
 
 def _section(paper: HeatLossPaper) -> Drawing:

@@ -2,24 +2,32 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from heatledger.ledger.figures import Figure, Leaf
+from heatledger.ledger.findings import Finding
 from heatledger.ledger.formulas import Formula
 from heatledger.ledger.sources import Citation, Standing, bibliography
 from heatledger.ledger.symbols import Const, walk
 from heatledger.papers import heat_loss_data as data
-from heatledger.papers.addresses import Addresses
+from heatledger.papers.addresses import Stage
 from heatledger.papers.workings_data import SourceUse
-from heatledger.steps.design import Design
 
 
-def references(design: Design, found: Addresses) -> tuple[data.Reference, ...]:
-    """Works in the order they are met, then practice, judgment and what is derived here."""
+def references(
+    stages: Iterable[Stage], findings: Iterable[Finding], more: Iterable[Citation] = ()
+) -> tuple[data.Reference, ...]:
+    """Works in the order they are met, then practice, judgment and what is derived here.
+
+    Those behind every figure and entry of some stages, behind findings, and ``more`` that a paper names.
+    """
     uses: dict[str, list[SourceUse]] = {}
-    for figure in [each for group in (*found.groups, *found.given) for each in (*group.blocks, *group.lines)]:
+    groups = [each for stage in stages for each in (*stage.groups, *stage.given)]
+    for figure in [each for group in groups for each in (*group.blocks, *group.lines)]:
         for citation in citations_of(figure):
             add(uses, citation)
-    for finding in design.findings:
-        add(uses, finding.citation)
+    for citation in (*(each.citation for each in findings), *more):
+        add(uses, citation)
     works = bibliography()
     named = [key for key in uses if key]
     lines = [

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+
 from heatledger.ledger.figures import Figure, Leaf, LeafKind
-from heatledger.ledger.findings import Finding, Weight
+from heatledger.ledger.findings import Finding, NotChecked, Weight
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show, show_percent
 from heatledger.papers import heat_loss_data as data
-from heatledger.papers.addresses import Addresses
+from heatledger.papers.addresses import Addresses, Stage
 from heatledger.papers.catalog_rows import beside_it, row_name
 from heatledger.papers.front import NAMES
 from heatledger.papers.naming import headed, title_of
@@ -110,14 +112,13 @@ def _sentence(text: str) -> str:
     return f"{text[:1].upper()}{text[1:]}{'' if text[-1:] in '.:;' else '.'}"
 
 
-def not_checked_lines(design: Design) -> tuple[str, ...]:
+def not_checked_lines(not_checked: Sequence[NotChecked]) -> tuple[str, ...]:
     """What could not be checked, and for want of what, each said once; of many, the names alone."""
-    names = dict.fromkeys(each.id.replace("-", " ") for each in design.not_checked)
+    names = dict.fromkeys(each.id.replace("-", " ") for each in not_checked)
     if len(names) > MOST_NOT_CHECKED:
         return (f"{', '.join(names)}: for want of entries that are not given",)
     said = (
-        f"{each.id.replace('-', ' ')}: for want of {each.for_want_of.rstrip('.')}"
-        for each in design.not_checked
+        f"{each.id.replace('-', ' ')}: for want of {each.for_want_of.rstrip('.')}" for each in not_checked
     )
     return tuple(dict.fromkeys(map(plain, said)))
 
@@ -132,11 +133,12 @@ def heights_note(design: Design, units: Preset) -> str:
     return f"Heights: {'; '.join(said)}. The job is measured {design.job.measured}." if said else ""
 
 
-def tape(design: Design, found: Addresses) -> tuple[data.EntryGroup, ...]:
-    """Every entry that a working comes down to, by what it belongs to."""
+def tape(design: Design, found: Addresses, stages: Iterable[Stage]) -> tuple[data.EntryGroup, ...]:
+    """Every entry that the workings of these stages are first to come down to, by what it belongs to."""
     return tuple(
         data.EntryGroup(group.title, tuple(_entry(each, group.title, design, found) for each in group.lines))
-        for group in found.given
+        for stage in stages
+        for group in stage.given
     )
 
 

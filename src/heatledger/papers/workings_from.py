@@ -32,7 +32,7 @@ def block(figure: Figure, found: Addresses, owner: str = "") -> paper.Working:
     """The working of a figure as paper takes it, under a heading about ``owner``."""
     made = found.working(figure)
     rows = tuple(_row(each, found, made, owner) for each in made.rows)
-    title, what = title_of(figure, found.design, owner)
+    title, what = _title(figure, found, owner)
     return paper.Working(
         key=found.key(figure),
         title=title,
@@ -60,7 +60,7 @@ def block(figure: Figure, found: Addresses, owner: str = "") -> paper.Working:
 def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
     """A small working as one running line."""
     made = found.working(figure)
-    title, what = group.titles.get(found.kind(figure)) or title_of(figure, found.design, group.owner)
+    title, what = group.titles.get(found.kind(figure)) or _title(figure, found, group.owner)
     run: list[paper.Token] = []
     for each in made.rows:
         run += _operand(each)
@@ -78,6 +78,11 @@ def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
         tuple(dict.fromkeys(each.standing.value for _, each in made.sources)) if made.kind != "total" else (),
         _waits_for(made),
     )  # fmt: skip
+
+
+def _title(figure: Figure, found: Addresses, owner: str) -> tuple[str, str]:
+    """The thing and what of it, as its step names them, else as the design does."""
+    return found.titles.get(found.kind(figure)) or title_of(figure, found.design, owner)
 
 
 def _operand(row: Row) -> list[paper.Token]:
@@ -121,7 +126,8 @@ def known_of(figure: Figure | None) -> paper.Known:
 def _row(row: Row, found: Addresses, made: Working, owner: str) -> paper.ColumnRow:
     words = "" if row.expression else row.words
     if made.kind == "total" and row.figure is not None:
-        words = as_part(row.figure, found.design, owner)
+        thing, what = found.titles.get(found.kind(row.figure), ("", ""))
+        words = thing or what or as_part(row.figure, found.design, owner)
     if row.carried:
         words += f", shown as {row.carried}"
     return paper.ColumnRow(

@@ -8,16 +8,16 @@ from os import PathLike
 from pathlib import Path
 
 from heatledger.ledger.presets import Preset
+from heatledger.papers.all_papers import PAPERS
 from heatledger.papers.compile import PaperError
-from heatledger.papers.from_design import heat_loss_paper
-from heatledger.papers.heat_loss import heat_loss_pdf
+from heatledger.papers.printing import Printing
 from heatledger.steps.design import Design
 
 
 def write_papers(
     design: Design, folder: str | PathLike[str], units: Preset | None = None, paper: str = ""
 ) -> list[Path]:
-    """Write every paper of a design as PDF; the files written.
+    """Write every paper that a design has something to say on; the files written, in their order.
 
     ``units``: the reader's preset, that of the job when left out. ``paper``: ``letter`` or ``a4``, that
     of the units when left out. Raises PaperError when there is nothing to print, and OSError when the
@@ -26,17 +26,23 @@ def write_papers(
     if not design.losses.rooms:
         raise PaperError("the job has no rooms yet. Enter the first one under `rooms`, then print again.")
     shown = units or design.job.units
-    printed = in_units(design, shown)
+    printing = Printing(in_units(design, shown), shown)
+    sheet = paper or shown.paper
     into = Path(folder)
     into.mkdir(parents=True, exist_ok=True)
     name = re.sub(r"[^a-z0-9]+", "-", (design.job.name or "").lower()).strip("-") or "house"
-    target = into / f"{name}-heat-loss.pdf"
-    target.write_bytes(heat_loss_pdf(heat_loss_paper(printed, shown), paper or shown.paper))
-    return [target]
+    written = []
+    for each in PAPERS:
+        if each.applies(design):
+            for ending, made in each.files(printing, sheet).items():
+                target = into / f"{name}-{each.name}.{ending}"
+                target.write_bytes(made)
+                written.append(target)
+    return written
 
 
 def in_units(design: Design, units: Preset) -> Design:
     """The same design as a reader of these units is told of it: findings speak in the units of the job."""
     if units is design.job.units:
         return design
-    return Design(replace(design.job, units=units), design.losses)
+    return replace(design, job=replace(design.job, units=units))

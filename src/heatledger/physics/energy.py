@@ -9,13 +9,16 @@ from __future__ import annotations
 from heatledger.ledger.dimensions import (
     Conductance,
     Energy,
+    HeatContent,
     HeatRate,
     Ratio,
     Temperature,
     TemperatureDifference,
+    Volume,
+    WaterVolume,
 )  # fmt: skip
 from heatledger.ledger.formulas import formula
-from heatledger.ledger.sources import SEEN, cite
+from heatledger.ledger.sources import DERIVED, SEEN, cite
 from heatledger.ledger.symbols import const
 
 DEGREE_DAYS = cite("HOF-ch19", "Example 1", SEEN)
@@ -86,3 +89,68 @@ def design_loss_from_fuel(coefficient: Conductance, base: Temperature, outdoor: 
     10317.0
     """
     return coefficient * (base - outdoor)
+
+
+@formula(cite("", "volume × heat content", DERIVED), title="Heat in the fuel")
+def fuel_energy(volume: WaterVolume, heat_content: HeatContent) -> Energy:
+    """Energy in a volume of oil or propane.
+
+    Valid for: gross heat content, that of burning with the water vapor condensed.
+    Leaves out: nothing.
+
+    >>> round(fuel_energy(volume=800 * 0.003785411784, heat_content=3.8652e10) / 1e9, 2)
+    117.05
+    """
+    return volume * heat_content
+
+
+@formula(cite("", "volume × heat content", DERIVED), title="Heat in the gas")
+def gas_energy(gas: Volume, heat_content: HeatContent) -> Energy:
+    """Energy in a volume of gas as its meter counts it.
+
+    Valid for: gross heat content at the meter's pressure.
+    Leaves out: pressure and temperature at the meter.
+
+    >>> round(gas_energy(gas=98000 * 0.028316846592, heat_content=3.8638e7) / 1e9, 1)
+    107.2
+    """
+    return gas * heat_content
+
+
+@formula(BILLS, title="Fuel for heating alone")
+def heating_fuel(fuel: Energy, other_use: Energy) -> Energy:
+    """Fuel of a winter less what hot water and cooking took.
+
+    Valid for: both over the same dates.
+    Leaves out: nothing.
+
+    >>> round(heating_fuel(fuel=100.0, other_use=15.0), 1)
+    85.0
+    """
+    return fuel - other_use
+
+
+@formula(BILLS, title="Heat from the fuel")
+def heat_from_fuel(fuel: Energy, efficiency: Ratio) -> Energy:
+    """Heat that a house got from its fuel.
+
+    Valid for: efficiency over the season, with cycling and standby in it.
+    Leaves out: nothing.
+
+    >>> round(heat_from_fuel(fuel=85.0, efficiency=0.8), 1)
+    68.0
+    """
+    return fuel * efficiency
+
+
+@formula(BILLS, title="Loss by the bills, like for like")
+def loss_like_for_like(coefficient: Conductance, indoor: Temperature, outdoor: Temperature) -> HeatRate:
+    """Loss by the bills with no credit for sun and people, as a heat loss is worked out.
+
+    Valid for: a coefficient found with degree days to the base that suits the house.
+    Leaves out: the gains, which carry part of it.
+
+    >>> round(loss_like_for_like(coefficient=200.0, indoor=294.15, outdoor=254.15), 1)
+    8000.0
+    """
+    return coefficient * (indoor - outdoor)

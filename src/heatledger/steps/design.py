@@ -12,9 +12,15 @@ from heatledger.job.model import Job
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, Names, Placed, ancestors, flat, placed
 from heatledger.ledger.findings import Finding, NotChecked
 from heatledger.ledger.results import walk_results
+from heatledger.steps.bills import Bills, bills
+from heatledger.steps.boiler_room import BoilerRoom, boiler_room
+from heatledger.steps.circuits import Circuits, circuits
+from heatledger.steps.controls import Controls_, controls
+from heatledger.steps.emitters import Emitters, emitters
 from heatledger.steps.losses import Losses, heat_losses
 from heatledger.steps.names import things_at, title_at
 from heatledger.steps.reuse import NOTHING, unchanged
+from heatledger.steps.startup import Startup, startup
 
 
 class NoSuchFigure(KeyError):
@@ -35,6 +41,20 @@ class Design:
 
     job: Job
     losses: Losses
+    emitters: Emitters
+    circuits: Circuits
+    bills: Bills
+    boiler_room: BoilerRoom
+    controls: Controls_
+    startup: Startup
+
+    @property
+    def steps(self) -> tuple[object, ...]:
+        """The results of the steps, in the order of the work."""
+        return (
+            self.losses, self.emitters, self.circuits, self.bills, self.boiler_room, self.controls,
+            self.startup,
+        )  # fmt: skip
 
     def __getitem__(self, path: str) -> Placed:
         """The figure at a path such as ``rooms/kitchen/loss``; ``NoSuchFigure`` offers the nearest."""
@@ -57,7 +77,7 @@ class Design:
     @cached_property
     def results(self) -> dict[str, Figure]:
         """Figures that were found, by path."""
-        return dict(walk_results(self.losses))
+        return dict(found for step in self.steps for found in walk_results(step))
 
     @cached_property
     def figures(self) -> dict[str, Figure]:
@@ -101,7 +121,13 @@ def design(job: Job, since: Design | None = None) -> Design:
     answer is the same without it.
     """
     same = NOTHING if since is None else unchanged(job, since.job)
-    return Design(job, heat_losses(job, since.losses if since else None, same))
+    losses = heat_losses(job, since.losses if since else None, same)
+    heat = emitters(job, losses, since.emitters if since else None)
+    flows = circuits(job, heat, since.circuits if since else None)
+    room = boiler_room(job, losses, heat, flows)
+    control = controls(job, losses, heat, flows)
+    start = startup(job, losses, heat, flows, room, control)
+    return Design(job, losses, heat, flows, bills(job, losses), room, control, start)
 
 
 def of_tables(job: Job) -> dict[str, Figure]:

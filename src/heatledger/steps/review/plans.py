@@ -85,7 +85,7 @@ def what_if_losses(look: Look) -> dict[str, float | str]:
 )
 def _future_work_changes_load(look: Look) -> Found:
     now = look.house.loss
-    plant = any(look.house.job.reserved.get(each) for each in ("plant", "heat_sources"))
+    plant = look.house.job.system.plant.boiler is not None or look.house.job.reserved.get("heat_sources")
     if not now > 0:
         return
     for id, after in what_if_losses(look).items():
@@ -151,16 +151,12 @@ def _limit_of_nothing(look: Look) -> Found:
     mend="Leave it for a later version, or take it out.",
 )
 def _section_not_read_yet(look: Look) -> Found:
-    sections = [each for each, inside in look.house.job.reserved.items() if inside and each not in READ]
+    sections = [each for each, inside in look.house.job.reserved.items() if inside]
     if sections:
         names = " and ".join([*([", ".join(sections[:-1])] if sections[:-1] else []), sections[-1]])
         yield look.found(
             sections[0], f"Kept as {'it is' if len(sections) == 1 else 'they are'} and not read yet: {names}."
         )
-
-
-READ = ("codes",)
-"""Reserved sections that something reads."""
 
 
 @finding(
@@ -198,7 +194,7 @@ def _code_not_named(look: Look) -> Found:
 def code_from(look: Look, found: list[Finding]) -> Finding | None:
     """The finding that no code is named, when one of the others rests on a code."""
     lines = sorted({each.citation.key for each in found if each.citation.key in CODES})
-    if not lines or look.house.job.reserved.get("codes"):
+    if not lines or look.house.job.system.codes.adopted:
         return None
     return look.found(
         "codes", f"No adopted code is named, so {', '.join(lines)} stands here as a model code only."

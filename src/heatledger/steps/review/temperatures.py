@@ -164,7 +164,7 @@ def _ground_out_of_line(look: Look) -> Found:
     ),
 )
 def _indoor_below_minimum(look: Look) -> Found:
-    named = bool(look.house.job.reserved.get("codes"))
+    named = bool(look.house.job.system.codes.adopted)
     for room, _ in look.house.rooms:
         path = f"rooms/{room.id}"
         if room.habitable and isnan(room.indoor):

@@ -1,0 +1,113 @@
+"""The curve of a circulator, the curve of the pipes, what is needed and where it runs."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from heatledger.drawings.band_rule import numeral
+from heatledger.drawings.chart_frame import Axis, at_ends, cross, frame, rounded_out
+from heatledger.drawings.lettering import lines_of, text_width
+from heatledger.drawings.shapes import Disc, Drawing, Path, Point, Shape, Words, line
+
+USUAL_POWER = 1.85
+"""How the curve of pipes bends where only one point of it is known; it draws and computes nothing."""
+STEPS = 40
+
+
+@dataclass(frozen=True)
+class PumpView:
+    """What a pump chart shows, all flows and heads in the units shown.
+
+    ``curve`` are three points of the circulator from no flow on. ``needed`` and ``runs`` are points of
+    flow and head with the texts said of them; each may be left out.
+    """
+
+    title: str
+    name: str
+    flow_unit: str
+    head_unit: str
+    curve: tuple[Point, Point, Point] | tuple[()]
+    needed: Point | None = None
+    runs: Point | None = None
+    needed_text: str = ""
+    runs_text: str = ""
+
+
+def pump_chart(view: PumpView, width: float = 300.0, height: float = 190.0) -> Drawing:
+    """The chart; raises ValueError when there is nothing to draw or a value is not finite."""
+    marked = [each for each in (view.needed, view.runs) if each is not None]
+    points = [*view.curve, *marked]
+    if not points or not all(math.isfinite(each) and each >= 0 for point in points for each in point):
+        raise ValueError("a pump chart needs points with flows and heads of zero or more")
+    farthest = view.curve[2][0] if view.curve else 1.4 * max(flow for flow, _ in marked)
+    most = max(farthest, *(1.15 * flow for flow, _ in marked)) if marked else farthest
+    tall = max(head for _, head in points) * 1.15
+    aside = text_width(view.name, 9.0) + 16
+    across = Axis(0.0, rounded_out(0.0, most, 8)[1], 30.0, width - min(aside, width / 3))
+    up = Axis(0.0, rounded_out(0.0, tall)[1], height - 30.0, 18.0)
+    shapes = frame(across, up, view.flow_unit, f"head, {view.head_unit}")
+    drawn = _pump(view.curve, across, up) if view.curve else ()
+    if drawn:
+        shapes.append(Path(drawn, "curve"))
+        shapes += at_ends([(drawn[-1][1], view.name, "bold")], drawn[-1][0], up.start - 4)
+    shapes += _system(marked, across, up)
+    shapes += _marks(view, across, up, width, drawn)
+    return Drawing(view.title, _in_words(view), width, height, tuple(shapes))
+
+
+def _pump(curve: tuple[Point, ...], across: Axis, up: Axis) -> tuple[Point, ...]:
+    """A smooth line through the three points: shutoff head less a power of the flow."""
+    (_, top), (q1, h1), (q2, h2) = curve
+    power = 2.0
+    if top > h1 > h2 and q2 > q1 > 0:
+        power = math.log((top - h2) / (top - h1)) / math.log(q2 / q1)
+    flows = [q2 * number / STEPS for number in range(STEPS + 1)]
+    return tuple((across.at(q), up.at(top - (top - h2) * (q / q2) ** power)) for q in flows)
+
+
+def _system(marked: list[Point], across: Axis, up: Axis) -> list[Shape]:
+    """The curve of the pipes through what is needed and where it runs."""
+    if not marked or min(min(point) for point in marked) <= 0:
+        return []
+    (q1, h1), (q2, h2) = marked[0], marked[-1]
+    power = USUAL_POWER
+    if abs(math.log(q2 / q1)) > 0.02 and h2 != h1 and (h2 > h1) == (q2 > q1):
+        power = min(max(math.log(h2 / h1) / math.log(q2 / q1), 1.0), 2.6)
+    drawn = []
+    for number in range(2 * STEPS + 1):
+        flow = across.last * number / (2 * STEPS)
+        value = h2 * (flow / q2) ** power
+        if value > up.last:
+            break
+        drawn.append((across.at(flow), up.at(value)))
+    x, y = drawn[-1]
+    return [Path(tuple(drawn), "curve-thin"), Words((x - 6, y + 6), "pipes", "small", "end")]
+
+
+def _marks(view: PumpView, across: Axis, up: Axis, width: float, curve: tuple[Point, ...]) -> list[Shape]:
+    """Ring where it runs, named above the curve; cross where it is needed, named beside the pipes' curve."""
+    shapes: list[Shape] = []
+    if view.needed is not None:
+        x, y = across.at(view.needed[0]), up.at(view.needed[1])
+        shapes += [line(x, y, x, up.start, "dotted"), *cross((x, y))]
+        lines = lines_of(view.needed_text, width - x - 12)
+        for number, text in enumerate(lines):
+            shapes.append(Words((x + 10, min(y + 12, up.start - 16) + 10.5 * number), text, "small"))
+    if view.runs is not None:
+        x, y = across.at(view.runs[0]), up.at(view.runs[1])
+        start = x - 2 - text_width(view.runs_text)
+        above = min([y, *(height for place, height in curve if start < place < x)])
+        shapes.append(Disc((x, y), 3.2, "ring"))
+        shapes.append(Words((x - 2, above - 7), view.runs_text, "small", "end"))
+    return [each for each in shapes if not isinstance(each, Words) or each.text]
+
+
+def _in_words(view: PumpView) -> str:
+    def said(point: Point) -> str:
+        return f"{numeral(point[0], 2)} {view.flow_unit} at {numeral(point[1], 1)} {view.head_unit}"
+
+    parts = [f"{view.name} gives {', '.join(map(said, view.curve))}"] if view.curve else []
+    parts += [f"needed {said(view.needed)}"] if view.needed else []
+    parts += [f"it runs at {said(view.runs)}"] if view.runs else []
+    return f"{'; '.join(parts)}."

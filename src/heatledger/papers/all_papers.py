@@ -1,0 +1,55 @@
+"""Every paper that is made of a design: its name, what fills it, and when it has something to say."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from heatledger.papers import material_list, review_paper, workings_paper
+from heatledger.papers.blocks import Paper
+from heatledger.papers.from_design import heat_loss_paper
+from heatledger.papers.heat_loss import heat_loss_pdf
+from heatledger.papers.paper import paper_pdf
+from heatledger.papers.printing import Printing
+from heatledger.steps.design import Design
+
+Files = dict[str, bytes]
+"""What is written of one paper, by the ending of the file."""
+
+
+@dataclass(frozen=True)
+class PaperKind:
+    """A paper by the name of its file. ``files`` makes it on a sheet; ``applies`` says whether it is due."""
+
+    name: str
+    files: Callable[[Printing, str], Files]
+    applies: Callable[[Design], bool]
+
+
+def always(design: Design) -> bool:
+    """Due for any house that has a room."""
+    return True
+
+
+def has(*steps: str) -> Callable[[Design], bool]:
+    """Due once the design has results of all these steps."""
+    return lambda design: all(getattr(design, each, None) is not None for each in steps)
+
+
+def of_blocks(build: Callable[[Printing], Paper]) -> Callable[[Printing, str], Files]:
+    """A paper of blocks as PDF."""
+    return lambda printing, sheet: {"pdf": paper_pdf(build(printing), sheet)}
+
+
+def _heat_loss(printing: Printing, sheet: str) -> Files:
+    paper = heat_loss_paper(printing.design, printing.units, printing.found)
+    return {"pdf": heat_loss_pdf(paper, sheet)}
+
+
+PAPERS: tuple[PaperKind, ...] = (
+    PaperKind("heat-loss", _heat_loss, always),
+    PaperKind("material-list", material_list.files, material_list.applies),
+    PaperKind("review", of_blocks(review_paper.review_paper), always),
+    PaperKind("workings", of_blocks(workings_paper.workings_paper), always),
+)
+"""The papers in the order in which they are written. A new one is one line here."""

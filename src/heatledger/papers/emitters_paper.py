@@ -1,0 +1,184 @@
+"""The emitter schedule: what each room needs, what its emitters give, and who sets the water temperature."""
+
+from __future__ import annotations
+
+from heatledger.drawings.water_rule import RoomOnRule, water_rule
+from heatledger.ledger.dimensions import HEAT_RATE, LENGTH, TEMPERATURE, VOLUME_FLOW
+from heatledger.ledger.figures import Figure
+from heatledger.ledger.show import show_speaking
+from heatledger.papers import blocks as b
+from heatledger.papers.printing import Printing
+from heatledger.steps.emitters import EmitterHeat, RoomHeat
+
+TITLE = "Emitter schedule"
+EFFECT = (
+    "Needed and given are net: a rating that was printed with a heating-effect factor in it is divided by that "
+    "factor first, since it never heated a room. The factor taken out stands in the second table."
+)
+LENGTHS = (
+    "Length is the finned or finished length on the wall; needed length is what would carry the room at the design "
+    "supply. Where the job gives no length, the length stands as suggested."
+)
+HOT = (
+    "Baseboard and radiators at design water are hot enough to burn: keep furniture, curtains and beds off them, "
+    "and shield them where small children or the frail may touch them. A cast-iron radiator is heavy: look at the "
+    "floor under it before it is set."
+)
+
+
+def emitters_paper(printing: Printing) -> b.Paper:
+    """The schedule by room and by emitter, with the rule of water temperatures."""
+    blocks: list[b.Block] = [*_opening(printing), *_rule(printing)]
+    blocks += [b.Heading("Room by room"), _rooms(printing)]
+    blocks += [b.Heading("Each emitter on the design day"), _emitters(printing)]
+    blocks += [b.Heading("Ratings and lengths"), _ratings(printing)]
+    blocks += [b.Heading("Open"), printing.findings(3)]
+    blocks += [printing.caution(HOT), printing.sources("emitters", sheets=(3,))]
+    return b.Paper(printing.head(TITLE), tuple(blocks))
+
+
+def _opening(printing: Printing) -> list[b.Block]:
+    house, losses = printing.design.emitters.house, printing.design.losses
+    run = printing.run
+    said: list[str | b.Run] = [
+        "With ", run(house.supply), " supply water and a temperature drop (ΔT) of ", run(house.drop),
+        ", the emitters give ", run(house.given, bold=True), " where the rooms lose ", run(losses.house.loss), ".",
+    ]  # fmt: skip
+    setter = printing.design.job.rooms.get(house.set_by)
+    more: list[str | b.Run] = []
+    if setter is not None:
+        more = [
+            f"{setter.name} sets the lowest supply that serves every room: ",
+            b.Run(_up(house.lowest_supply, printing), "bold", printing.found.key(house.lowest_supply)),
+        ]  # fmt: skip
+        if house.next_lowest is not None:
+            more += [". Every other room is served at ", run(house.next_lowest)]
+        more.append(".")
+    texts = [b.Paragraph(tuple(said), "lead"), *([b.Paragraph(tuple(more))] if more else [])]
+    return [*texts, b.Paragraph(EFFECT, "small")]
+
+
+def _up(figure: Figure, printing: Printing) -> str:
+    """A temperature that must carry something, in whole degrees and never too low."""
+    return show_speaking(figure, printing.units, TEMPERATURE, up=True)
+
+
+def _rule(printing: Printing) -> list[b.Block]:
+    """Every room on the rule at the lowest supply that carries it."""
+    heat, unit = printing.design.emitters, printing.units.shown(TEMPERATURE).unit
+    rooms = tuple(
+        RoomOnRule(
+            str(printing.design.job.rooms[id].name),
+            unit.from_si(float(each.lowest_supply), True),
+            _up(each.lowest_supply, printing).removesuffix(unit.text).strip(),
+        )
+        for id, each in heat.rooms.items()
+        if not each.lowest_supply.is_missing
+    )
+    if not rooms:
+        return []
+    supply = heat.house.supply
+    setting = None if supply.is_missing else unit.from_si(float(supply), True)
+    words = "" if supply.is_missing else f"design supply {printing.show(supply)}"
+    drawing = water_rule("Lowest supply that carries each room", rooms, setting, words, unit.text)
+    said = f"Lowest supply that carries each room, {unit.text}, rounded up. The mark is the supply of the design."
+    return [b.Picture(drawing, said)]
+
+
+def _rooms(printing: Printing) -> b.Table:
+    heat, unit = printing.unit(HEAT_RATE), printing.unit(TEMPERATURE)
+    length = printing.unit(LENGTH)
+    columns = (
+        b.Column("Room", width="1fr"), b.Column("Needed", "right", unit=heat), b.Column("Given", "right", unit=heat),
+        b.Column("Over or short", "right", unit=heat), b.Column("Share given", "right"),
+        b.Column("Length needed", "right", unit=length), b.Column("Free wall", "right", unit=length),
+        b.Column("Lowest supply", "right", unit=unit),
+    )  # fmt: skip
+    rows = [_room(str(printing.design.job.rooms[id].name), each, printing)
+            for id, each in printing.design.emitters.rooms.items()]  # fmt: skip
+    house = printing.design.emitters.house
+    total = (
+        b.Cell("House", strong=True), printing.cell(printing.design.losses.house.loss, total=True),
+        printing.cell(house.given, total=True), b.NOTHING, b.NOTHING, b.NOTHING, b.NOTHING,
+        printing.cell(house.lowest_supply, total=True),
+    )  # fmt: skip
+    note = "A minus is a room that is short. Rounded parts may miss the last place of a total."
+    return b.Table(columns, (*rows, b.Row(total, "total")), note)
+
+
+def _room(name: str, each: RoomHeat, printing: Printing) -> b.Row:
+    short = not each.over.is_missing and float(each.over) < 0
+    share = b.Cell(printing.percent(each.given_share), printing.found.key(each.given_share), strong=short)
+    word: b.Text = (name, b.Run("  short", "bold")) if short else name
+    return b.Row((
+        b.Cell(word), printing.cell(each.needed), printing.cell(each.given),
+        printing.cell(each.over, strong=short), share,
+        length_cell(each.needed_length, printing), length_cell(each.free_wall, printing),
+        printing.cell(each.lowest_supply),
+    ))  # fmt: skip
+
+
+def length_cell(figure: Figure | None, printing: Printing) -> b.Cell:
+    """A length as it is measured: feet and inches, or meters to the centimeter."""
+    if figure is None:
+        return b.NONE
+    cell = printing.cell(figure)
+    if printing.units.feet_and_inches:
+        return b.Cell(printing.show(figure), cell.key, cell.known)
+    text = printing.show(figure, 2).removesuffix(printing.unit(LENGTH)).strip()
+    return b.Cell(text, cell.key, cell.known)
+
+
+def _emitters(printing: Printing) -> b.Table:
+    heat, unit = printing.unit(HEAT_RATE), printing.unit(TEMPERATURE)
+    columns = (
+        b.Column("Emitter", width="1fr"), b.Column("Needed", "right", unit=heat),
+        b.Column("Flow", "right", unit=printing.unit(VOLUME_FLOW)), b.Column("Water in", "right", unit=unit),
+        b.Column("Water out", "right", unit=unit), b.Column("Mean", "right", unit=unit),
+        b.Column("Gives", "right", unit=heat), b.Column("Lowest supply", "right", unit=unit),
+    )  # fmt: skip
+    rows = tuple(_emitter(each, printing) for each in printing.design.emitters.emitters.values())
+    return b.Table(columns, rows, "At the design supply and the flow that the load asks for.")
+
+
+def _emitter(each: EmitterHeat, printing: Printing) -> b.Row:
+    figures = (
+        each.load,
+        each.flow,
+        each.inlet,
+        each.outlet,
+        each.mean_water,
+        each.output,
+        each.lowest_supply,
+    )
+    return b.Row((b.Cell(_name(each, printing)), *map(printing.cell, figures)))
+
+
+def _name(each: EmitterHeat, printing: Printing) -> str:
+    room = printing.design.job.rooms.get(each.room)
+    said = str(room.name) if room is not None else each.room
+    return each.name if said in each.name else f"{said}, {each.name}"
+
+
+def _ratings(printing: Printing) -> b.Table:
+    """What the plate or the table says of each emitter, and what is taken out of it."""
+    system = printing.design.job.system
+    length = printing.unit(LENGTH)
+    columns = (
+        b.Column("Emitter", width="1fr"), b.Column("Kind"),
+        b.Column("Heating-effect factor", "right", unit="taken out"),
+        b.Column("Exponent", "right"), b.Column("Rated, net", "right", unit=printing.unit(HEAT_RATE)),
+        b.Column("Length", "right", unit=length), b.Column("Needed", "right", unit=length),
+    )  # fmt: skip
+    rows = []
+    for id, each in printing.design.emitters.emitters.items():
+        given = system.emitters[id]
+        own = length_cell(each.length, printing)
+        if each.suggested and each.length is not None:
+            own = b.Cell((b.Run("suggested ", "quiet"), str(own.text)), own.key)
+        rows.append(b.Row((
+            b.Cell(_name(each, printing)), b.Cell(given.kind),
+            printing.cell(given.heating_effect, unit=True), printing.cell(given.exponent, unit=True),
+            printing.cell(each.rated), own, length_cell(each.needed_length, printing),
+        )))  # fmt: skip
+    return b.Table(columns, tuple(rows), LENGTHS)

@@ -1,0 +1,51 @@
+"""Setting a paper of blocks: plain data for the template, and the PDF."""
+
+from __future__ import annotations
+
+from dataclasses import fields
+from functools import cache
+from typing import Any
+
+from heatledger.drawings.shapes import Drawing
+from heatledger.drawings.to_svg import to_svg
+from heatledger.ledger.figures import Figure
+from heatledger.papers.blocks import Paper
+from heatledger.papers.compile import compile_paper
+
+TEMPLATE = "paper.typ"
+
+
+def paper_pdf(paper: Paper, sheet: str = "letter") -> bytes:
+    """The paper as PDF on ``letter`` or ``a4``; raises PaperError when it cannot be made cleanly."""
+    return compile_paper(TEMPLATE, content(paper), sheet)
+
+
+def content(paper: Paper) -> dict[str, Any]:
+    """All that the template takes: blocks by name, drawings as pictures, and the keys answered here."""
+    return {**plain(paper), "answered": dict.fromkeys(paper.keys(), True)}
+
+
+def plain(thing: Any) -> Any:
+    """A block or any part of it as dicts, lists and texts; ``block`` names what it is."""
+    if isinstance(thing, Figure):
+        raise TypeError(f"a paper takes texts, not {thing!r}; show it first")
+    if thing is None or isinstance(thing, str | int | float):
+        return thing
+    if isinstance(thing, tuple):
+        return [plain(each) for each in thing]
+    if isinstance(thing, Drawing):
+        return picture(thing)
+    made = {name: plain(getattr(thing, name)) for name in _names(type(thing))}
+    made["block"] = type(thing).__name__
+    return made
+
+
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    return tuple(each.name for each in fields(kind))
+
+
+def picture(drawing: Drawing) -> dict[str, Any]:
+    """A drawing for the template: as SVG, with its words for those who do not see it."""
+    words = f"{drawing.title}: {drawing.words}"
+    return {"svg": to_svg(drawing), "alt": words, "width": drawing.width, "height": drawing.height}

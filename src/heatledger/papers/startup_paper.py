@@ -1,0 +1,215 @@
+"""The startup sheets: what must not happen, the steps in order, and the readings that are due."""
+
+from __future__ import annotations
+
+from heatledger.ledger.dimensions import (
+    CONCENTRATION,
+    DRAFT,
+    HEAT_RATE,
+    PRESSURE,
+    TEMPERATURE,
+    TEMPERATURE_DIFFERENCE,
+    VOLUME_FLOW,
+    Dimension,
+)
+from heatledger.ledger.figures import Figure
+from heatledger.papers import blocks as b
+from heatledger.papers.printing import LOCAL_CODE, Printing
+from heatledger.papers.reset_table import reset_drawing, reset_rows
+from heatledger.steps.checklist import checklist_of
+from heatledger.steps.said import CheckStep
+
+TITLE = "Startup"
+STAY = (
+    "Until combustion and draft are read and written down by who is licensed for it, stay with the boiler and shut "
+    "it off before you go. A bad fire or a blocked vent fills the house with carbon monoxide, which kills without a "
+    "smell."
+)
+ELECTRIC_STAY = (
+    "Until the readings below are written down by who is licensed for it, stay with the boiler and shut it off "
+    "before you go."
+)
+ORDER = "Do the steps in their order. Tick a box only for what you have seen yourself, and write down what you read."
+STOP = (
+    "Smell of gas, spillage, carbon monoxide in the room, water where it should not be, or a relief valve that "
+    "runs: shut off, air the house, everyone out if the alarm sounds, and call from outside."
+)
+AGREE = (
+    "Targets follow the supply as read, the rooms as they are and the zones that call; outdoors decides only what "
+    "the reset asks for. A drop (ΔT) that is too high says little flow, one too low says much flow or cold rooms."
+)
+
+
+def startup_paper(printing: Printing) -> b.Paper:
+    """The frame that stands above everything, the checklist, the readings, the reset, who signs."""
+    steps = checklist_of(printing.design)
+    blocks: list[b.Block] = [_above(printing), b.Paragraph(ORDER)]
+    blocks += [b.Heading("Steps in order"), b.Checklist(_checks(steps, printing))]
+    blocks += [b.Heading("Readings"), b.Paragraph(AGREE, "small"), _whole(printing)]
+    blocks += [*_circuits(printing), *_emitters(printing)]
+    if _burns(printing):
+        blocks += [b.Heading("Fire and flue"), _fire(printing)]
+    blocks += [*_reset(printing), b.Heading("Open"), printing.findings(7)]
+    blocks += [b.Heading("Who has done it"), _signed()]
+    blocks += [printing.caution(STOP), printing.sources("startup", "controls", sheets=(7,))]
+    return b.Paper(printing.head(TITLE), tuple(blocks))
+
+
+def _burns(printing: Printing) -> bool:
+    boiler = printing.design.job.system.plant.boiler
+    return boiler is None or boiler.fuel != "electricity"
+
+
+def _above(printing: Printing) -> b.Block:
+    """Said above everything: the order in bold, why, and what is still not read."""
+    startup = printing.design.startup.startup
+    if startup.may_run:
+        texts = (
+            f"Combustion and draft are recorded in the job. If either changes, read again before you leave. {STOP}",
+            LOCAL_CODE,
+        )
+        return b.Frame("Read the flue again after any change.", texts)
+    waits = ", ".join(startup.waits_for)
+    still = f"Not read yet: {waits}." if waits else "Combustion and draft are not read yet."
+    lead = (b.Run("Do not leave it running.", "bold", mark="must fix"),)
+    return b.Frame("", (lead, still, STAY if _burns(printing) else ELECTRIC_STAY, LOCAL_CODE))
+
+
+def _checks(steps: list[CheckStep], printing: Printing) -> tuple[b.Check, ...]:
+    """The steps of this job numbered as they are done; those it has no use for say so."""
+    return tuple(
+        b.Check(
+            str(number), each.title, printing.spoken(each.do) if each.applies else "",
+            printing.spoken(each.pass_) if each.applies else "Not for this job.",
+            _blanks(each, printing), each.caution if each.applies else "", each.applies,
+        )
+        for number, each in enumerate(steps, 1)
+    )  # fmt: skip
+
+
+_READ: dict[str, tuple[tuple[str, Dimension | str], ...]] = {
+    "pressure-test": (("held at", PRESSURE), ("for", "min")),
+    "tank-charge": (("reads", PRESSURE),),
+    "fill": (("reads", PRESSURE),),
+    "gas-supply": (("standing", DRAFT), ("full fire", DRAFT)),
+    "oil-supply": (("vacuum", "in. Hg"),),
+    "combustion": (("oxygen", "%"), ("carbon monoxide, air free", "ppm"), ("stack", TEMPERATURE)),
+    "spillage": (("draft", DRAFT), ("room carbon monoxide", CONCENTRATION)),
+    "input": (("input", HEAT_RATE),),
+    "boiler-drop": (("supply", TEMPERATURE), ("return", TEMPERATURE)),
+    "electrical": (("volts", "V"), ("amps", "A")),
+    "hot-pressure": (("cold", PRESSURE), ("hot", PRESSURE)),
+}
+"""What is written down at a step, by its id."""
+
+
+def _blanks(step: CheckStep, printing: Printing) -> tuple[b.Blank, ...]:
+    if not step.applies:
+        return ()
+    return tuple(
+        b.Blank(label, unit if isinstance(unit, str) else printing.unit(unit))
+        for label, unit in _READ.get(step.id, ())
+    )
+
+
+def _target_table(rows: list[tuple[b.Text, Figure | None]], printing: Printing) -> b.Table:
+    columns = (
+        b.Column("Reading", width="1.4fr"), b.Column("Due", "right"), b.Column("Read", width="1fr"),
+        b.Column("By, when", width="1fr"),
+    )  # fmt: skip
+    made = [
+        b.Row(
+            (b.Cell(name), b.NONE if each is None else printing.cell(each, unit=True), b.NOTHING, b.NOTHING)
+        )
+        for name, each in rows
+    ]
+    return b.Table(columns, tuple(made), ruled=True, row_height=17.0, whole=True)
+
+
+def _whole(printing: Printing) -> b.Table:
+    """The readings of the system as a whole."""
+    due = printing.design.startup.startup
+    rows: list[tuple[b.Text, Figure | None]] = [
+        ("Outdoors, targets are for", due.outdoor), ("Rooms, targets are for", due.room),
+        ("Supply that the reset asks for", due.supply_due), ("Supply, targets are for", due.supply),
+        ("Return", due.return_), ("Temperature drop (ΔT)", due.drop), ("Flow", due.flow),
+        ("Output to the rooms", due.output), ("Pressure, cold", due.cold_pressure),
+        ("Pressure, hot", due.hot_pressure),
+    ]  # fmt: skip
+    return _target_table(rows, printing)
+
+
+def _circuits(printing: Printing) -> list[b.Block]:
+    due = printing.design.startup.startup.circuits
+    if not due:
+        return []
+    drop, flow = printing.unit(TEMPERATURE_DIFFERENCE), printing.unit(VOLUME_FLOW)
+    unit = printing.unit(TEMPERATURE)
+    columns = (
+        b.Column("Circuit", width="1.2fr"), b.Column("Flow due", "right", unit=flow),
+        b.Column("ΔT due", "right", unit=drop), b.Column("Return due", "right", unit=unit),
+        b.Column("Gives", "right", unit=printing.unit(HEAT_RATE)), b.Column("ΔT read", width="0.7fr", unit=drop),
+        b.Column("Return read", width="0.7fr", unit=unit),
+    )  # fmt: skip
+    rows = tuple(
+        b.Row((
+            b.Cell(each.name), printing.cell(each.flow), printing.cell(each.drop), printing.cell(each.return_),
+            printing.cell(each.output), b.NOTHING, b.NOTHING,
+        ))
+        for each in due.values()
+    )  # fmt: skip
+    return [b.Heading("Circuits, 20 minutes into a call"),
+            b.Table(columns, rows, ruled=True, row_height=18.0, whole=len(rows) < 15)]  # fmt: skip
+
+
+def _emitters(printing: Printing) -> list[b.Block]:
+    due, design = printing.design.startup.startup.emitters, printing.design
+    if not due:
+        return []
+    unit = printing.unit(TEMPERATURE)
+    columns = (
+        b.Column("Emitter", width="1.4fr"), b.Column("Water out due", "right", unit=unit),
+        b.Column("Gives", "right", unit=printing.unit(HEAT_RATE)), b.Column("Water out read", width="1fr", unit=unit),
+        b.Column("Remark", width="1.4fr"),
+    )  # fmt: skip
+    rows = []
+    for id, each in due.items():
+        emitter = design.job.system.emitters.get(id)
+        name = emitter.name if emitter is not None else id
+        cells = (b.Cell(name), printing.cell(each.outlet), printing.cell(each.output), b.NOTHING, b.NOTHING)
+        rows.append(b.Row(cells))
+    return [b.Heading("Emitters"), b.Table(columns, tuple(rows), ruled=True, row_height=17.0)]
+
+
+def _fire(printing: Printing) -> b.Table:
+    """What only a licensed person with an analyzer writes down."""
+    columns = (
+        b.Column("Reading", width="1.6fr"), b.Column("High fire", width="1fr"), b.Column("Low fire", width="1fr"),
+        b.Column("By, licence, when", width="1.4fr"),
+    )  # fmt: skip
+    draft = printing.unit(DRAFT)
+    names = ("Oxygen, %", "Carbon monoxide, air free, ppm", f"Stack, {printing.unit(TEMPERATURE)}",
+             f"Draft or vent pressure, {draft}", f"Gas pressure, {draft}", "Carbon monoxide in the room, ppm",
+             "Analyzer and date of its calibration")  # fmt: skip
+    rows = tuple(b.Row((b.Cell(name), b.NOTHING, b.NOTHING, b.NOTHING)) for name in names)
+    note = "Targets stand in the steps; the sheet of the boiler's maker goes before them."
+    return b.Table(columns, rows, note, ruled=True, row_height=18.0, whole=True)
+
+
+def _reset(printing: Printing) -> list[b.Block]:
+    if not printing.design.controls.controls.reset:
+        return []
+    table = reset_rows(printing)
+    drawing = reset_drawing(printing, 300.0)
+    heading = b.Heading("Water by the weather")
+    if drawing is None:
+        return [heading, table]
+    return [heading, b.Columns(((b.Picture(drawing),), (table,)), (1.35, 1.0))]
+
+
+def _signed() -> b.Blanks:
+    return b.Blanks(
+        (b.Blank("Started by"), b.Blank("Licence"), b.Blank("Date"), b.Blank("Combustion read by"),
+         b.Blank("Licence"), b.Blank("Date"), b.Blank("Handed over to"), b.Blank("Signature"), b.Blank("Date")),
+        3,
+    )  # fmt: skip

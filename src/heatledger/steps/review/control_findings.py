@@ -1,0 +1,199 @@
+"""Findings on controls: the reset line, the boiler under it, and what is written down of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from math import isnan
+
+from heatledger.ledger import dimensions as d
+from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
+from heatledger.ledger.sources import DERIVED, SEEN, cite
+from heatledger.steps.controls import ResetPoint, asked_at
+from heatledger.steps.review.kinds import Limit, Look, finding, set_to
+from heatledger.steps.targets import CAUTION_LOCAL
+
+Found = Iterator[Finding | NotChecked]
+COLD_IRON = "Flue gas that condenses eats a boiler and its vent, and lets carbon monoxide into the house."
+MILD_DAY = 277.59
+"""40 °F in kelvin: the mild day at which a fixed supply is looked at."""
+SAME = 1e-6
+
+
+def with_caution(found: Finding, words: str) -> Finding:
+    """The finding with what could hurt someone, and whose word holds."""
+    return replace(found, caution=f"{words} {CAUTION_LOCAL}")
+
+
+def points_of(look: Look) -> list[ResetPoint]:
+    """The points of the reset table that have a value, from the design day on."""
+    return [each for each in look.design.controls.controls.reset.values() if not isnan(each.supply)]
+
+
+@finding(
+    "no-reset",
+    Weight.DECIDE,
+    cite("WAC-R403.2", "automatic lowering of boiler water with the load", SEEN),
+    fires="The supply is held the same in all weather, and near 40 °F (4 °C) outdoors that is more than {0} "
+    "over what the emitters need.",
+    why="water that is cooler in mild weather costs less and makes rooms steadier",
+    mend="Let the supply follow the weather along the reset table.",
+    limits=(Limit("no-reset", "10 °F", d.TEMPERATURE_DIFFERENCE, "supply over need in mild weather"),),
+)
+def _no_reset(look: Look) -> Found:
+    system, points = look.house.job.system, points_of(look)
+    if system.plant.boiler is None or system.controls.outdoor_reset:
+        return
+    supply = look.design.emitters.house.supply
+    if system.controls.outdoor_reset is None:
+        yield look.wants("controls", words="whether the supply follows the weather")
+    elif not points or isnan(supply):
+        yield look.wants("controls", supply)
+    else:
+        mild = min(points, key=lambda each: abs(float(each.outdoor) - MILD_DAY))
+        if float(supply) - float(mild.supply) > look.limit + SAME:
+            yield look.found(
+                "controls",
+                f"Water is made at {look.say(supply)} every day, though {look.say(mild.supply)} is enough at "
+                f"{look.say(mild.outdoor)} outdoors.",
+                mild.supply,
+                (
+                    Mend("Let the supply follow the weather.", (set_to("controls/outdoor_reset", "yes"),)),
+                    Mend("Keep it fixed where something else needs hot water, and say so."),
+                ),
+            )
+
+
+@finding(
+    "reset-left-as-shipped",
+    Weight.DECIDE,
+    cite("VGH", "an owner sets the curve of a condensing boiler", SEEN),
+    fires="The supply that the control asks for on the design day is more than {0} over what is needed.",
+    why="a control as it comes from the box is set for the weakest emitters there are",
+    mend="Set the curve from the emitters and trim it after a cold night.",
+    limits=(Limit("reset-left-as-shipped", "15 °F", d.TEMPERATURE_DIFFERENCE, "curve over need"),),
+)
+def _reset_left_as_shipped(look: Look) -> Found:
+    asked, points = look.house.job.system.controls, points_of(look)
+    if not asked.outdoor_reset or asked.coldest_supply is None:
+        return
+    if not points:
+        yield look.wants("controls/coldest_supply", look.design.emitters.house.lowest_supply)
+        return
+    cold, needed = asked.coldest_supply, look.design.emitters.house.lowest_supply
+    if isnan(needed):
+        needed = points[0].supply
+    if float(cold) - float(needed) > look.limit + SAME:
+        text = look.text(float(needed), d.TEMPERATURE)
+        yield look.found(
+            "controls/coldest_supply",
+            f"The curve sends {look.say(cold)} on the design day where {look.say(needed)} will do.",
+            needed,
+            (
+                Mend(f"Set it to {look.say(needed)}.", (set_to("controls/coldest_supply", text),)),
+                Mend("Keep it where a slower curve was chosen on purpose, and say so."),
+            ),
+        )
+
+
+@finding(
+    "straight-curve-sags",
+    Weight.DECIDE,
+    cite("", "a straight line held against the power law of emitters", DERIVED),
+    fires="The straight line of the control lies more than {0} below what the emitters need, somewhere.",
+    why="output goes with a power of the excess, so in mild weather emitters need more than a line gives",
+    mend="Bend the curve, or make its mild end warmer.",
+    limits=(Limit("straight-curve-sags", "3.5 °F", d.TEMPERATURE_DIFFERENCE, "line below need"),),
+)
+def _straight_curve_sags(look: Look) -> Found:
+    points = [each for each in points_of(look) if each.line_over is not None]
+    worst = min(points, key=lambda each: float(each.line_over or 0), default=None)
+    if worst is None or worst.line is None or worst.line_over is None:
+        return
+    if -float(worst.line_over) > look.limit + SAME:
+        low = [each for each in points if -float(each.line_over or 0) > look.limit]
+        gap = look.say(-float(worst.line_over), d.TEMPERATURE_DIFFERENCE)
+        at = look.say(low[0].outdoor)
+        where = f"at {at}" if len(low) == 1 else f"from {at} to {look.say(low[-1].outdoor)}"
+        yield look.found(
+            "controls/mildest_supply",
+            f"The straight line of the control is short {where} outdoors: up to {gap} at "
+            f"{look.say(worst.outdoor)}.",
+            worst.line_over,
+        )
+
+
+@finding(
+    "reset-under-boiler-limit",
+    Weight.MUST_FIX,
+    cite("MEI", "reset stops at 140 °F unless the boiler is decoupled", SEEN),
+    fires="A boiler that does not condense is on outdoor reset, and its return falls below its limit: {0} "
+    "with gas, {1} with oil, or that of the job.",
+    why="flue gas of natural gas condenses below about 130 °F (54 °C)",
+    mend="Mix the water after the boiler, or raise the lowest supply.",
+    limits=(
+        Limit("reset-under-boiler-limit", "130 °F", d.TEMPERATURE, "lowest return with gas", "read there"),
+        Limit(
+            "reset-under-boiler-limit-oil", "140 °F", d.TEMPERATURE, "lowest return with oil", "read there"
+        ),
+    ),
+)
+def _reset_under_boiler_limit(look: Look) -> Found:
+    system = look.house.job.system
+    boiler = system.plant.boiler
+    if boiler is None or boiler.kind != "non-condensing" or not system.controls.outdoor_reset:
+        return
+    points = points_of(look)
+    if not points:
+        yield look.wants("controls", look.design.emitters.house.supply)
+        return
+    limit: float = look.limit_at(1 if boiler.fuel == "oil" else 0)
+    if boiler.return_limit is not None:
+        limit = float(boiler.return_limit)
+    last = points[-1]
+    if float(last.return_) < limit - SAME:
+        least = limit + float(asked_at(last)) - float(last.return_)
+        text = look.text(least + 0.2, d.TEMPERATURE)
+        yield with_caution(
+            look.found(
+                "controls/outdoor_reset",
+                f"Reset lets the boiler fall to {look.say(asked_at(last))}; its return then is "
+                f"{look.say(last.return_)}, below {look.say(limit, d.TEMPERATURE)}.",
+                last.return_,
+                (
+                    Mend(
+                        f"Never ask for less than {look.say(least, d.TEMPERATURE)}.",
+                        (set_to("controls/least_supply", text),),
+                    ),
+                    Mend("Mix the water after the boiler, so that the boiler stays hot."),
+                ),
+            ),
+            COLD_IRON,
+        )
+
+
+@finding(
+    "no-sequence-written",
+    Weight.MUST_FIX,
+    cite("IRC-550", "the installer leaves a control diagram and instructions", SEEN),
+    fires="There is a boiler with circuits, and the job does not say its zones, its high limit, or if the "
+    "supply follows the weather.",
+    why="nobody after you can know what the system is meant to do",
+    mend="Give the zones, the high limit and the kind of reset, so that the sequence can be printed.",
+)
+def _no_sequence(look: Look) -> Found:
+    system = look.house.job.system
+    if system.plant.boiler is None or not system.circuits:
+        return
+    lacking = [
+        words
+        for words, given in (
+            ("the zones", bool(system.zones)),
+            ("the high limit", system.plant.high_limit is not None),
+            ("whether the supply follows the weather", system.controls.outdoor_reset is not None),
+        )
+        if not given
+    ]
+    if lacking:
+        said = " and ".join([", ".join(lacking[:-1]), lacking[-1]] if len(lacking) > 1 else lacking)
+        yield look.found("controls", f"The sequence of operation cannot be written: {said} is not said.")

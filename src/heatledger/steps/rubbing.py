@@ -1,0 +1,82 @@
+"""How water rubs along a tube at a flow: as figures that show their working, and as plain numbers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from heatledger.ledger.figures import Figure
+from heatledger.ledger.formulas import formula_of
+from heatledger.physics.friction import (
+    first_root,
+    friction,
+    friction_factor,
+    next_root,
+    relative_roughness,
+    reynolds,
+    settled_root,
+    turbulent_reynolds,
+    velocity,
+)
+
+_VELOCITY, _REYNOLDS, _AT, _FIRST, _NEXT, _ROOT, _FACTOR, _FRICTION = (
+    formula_of(each).body
+    for each in (
+        velocity, reynolds, turbulent_reynolds, first_root, next_root, settled_root, friction_factor,
+        friction,
+    )
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Rubbing:
+    """Speed, Reynolds number, friction factor and friction of a flow in a tube."""
+
+    velocity: Figure
+    reynolds: Figure
+    factor: Figure
+    friction: Figure
+
+
+class Water:
+    """The water that flows: its viscosity. Friction in one tube at one flow is worked out once."""
+
+    def __init__(self, viscosity: Figure) -> None:
+        self.viscosity = viscosity
+        self._known: dict[tuple[int, int, int], tuple[Rubbing, tuple[Figure, ...]]] = {}
+        self._rough: dict[tuple[int, int], tuple[Figure, tuple[Figure, ...]]] = {}
+
+    def rough(self, roughness: Figure, bore: Figure) -> Figure:
+        """Roughness over bore of a tube."""
+        key = (id(roughness), id(bore))
+        if key not in self._rough:  # what the key stands for is kept, so that no other takes its id
+            self._rough[key] = relative_roughness(roughness=roughness, bore=bore), (roughness, bore)
+        return self._rough[key][0]
+
+    def rubbing(self, flow: Figure, bore: Figure, rough: Figure) -> Rubbing:
+        """Speed and friction of a flow in a tube."""
+        key = (id(flow), id(bore), id(rough))
+        if key not in self._known:
+            self._known[key] = self._worked_out(flow, bore, rough), (flow, bore, rough)
+        return self._known[key][0]
+
+    def _worked_out(self, flow: Figure, bore: Figure, rough: Figure) -> Rubbing:
+        speed = velocity(flow=flow, bore=bore)
+        number = reynolds(velocity=speed, bore=bore, viscosity=self.viscosity)
+        at = turbulent_reynolds(reynolds=number)
+        first = first_root(turbulent_reynolds=at, relative_roughness=rough)
+        second = next_root(root=first, turbulent_reynolds=at, relative_roughness=rough)
+        third = next_root(root=second, turbulent_reynolds=at, relative_roughness=rough)
+        root = settled_root(first=first, second=second, third=third)
+        factor = friction_factor(reynolds=number, root=root, relative_roughness=rough)
+        return Rubbing(speed, number, factor, friction(friction_factor=factor, velocity=speed, bore=bore))
+
+
+def plain_rubbing(flow: float, bore: float, rough: float, viscosity: float) -> tuple[float, float]:
+    """Speed and friction of a flow in a tube as plain numbers, to search and to choose by."""
+    speed = _VELOCITY(flow, bore)
+    number = _REYNOLDS(speed, bore, viscosity)
+    at = _AT(number)
+    first = _FIRST(at, rough)
+    second = _NEXT(first, at, rough)
+    root = _ROOT(first, second, _NEXT(second, at, rough))
+    return speed, _FRICTION(_FACTOR(number, root, rough), speed, bore)

@@ -1,0 +1,41 @@
+"""The friction of one tube, from flow to head, on plain numbers; and units of a source."""
+
+from heatledger.ledger.units import UNITS
+from heatledger.physics.friction import (
+    first_root,
+    friction,
+    friction_factor,
+    next_root,
+    relative_roughness,
+    reynolds,
+    settled_root,
+    turbulent_reynolds,
+    velocity,
+)
+
+
+def si(value, unit):
+    """``value`` in SI."""
+    return UNITS[unit].to_si(value)
+
+
+def factor_at(number, rough):
+    """Friction factor at a Reynolds number and a roughness over bore."""
+    at = turbulent_reynolds(reynolds=number)
+    first = first_root(turbulent_reynolds=at, relative_roughness=rough)
+    second = next_root(root=first, turbulent_reynolds=at, relative_roughness=rough)
+    third = next_root(root=second, turbulent_reynolds=at, relative_roughness=rough)
+    root = settled_root(first=first, second=second, third=third)
+    return friction_factor(reynolds=number, root=root, relative_roughness=rough)
+
+
+def friction_of(flow, bore, roughness, viscosity):
+    """Speed, Reynolds number, friction factor and head per length of a flow in a tube, all in SI."""
+    speed = velocity(flow=flow, bore=bore)
+    number = reynolds(velocity=speed, bore=bore, viscosity=viscosity)
+    factor = factor_at(number, relative_roughness(roughness=roughness, bore=bore))
+    return speed, number, factor, friction(friction_factor=factor, velocity=speed, bore=bore)
+
+
+COPPER, PLASTIC, STEEL = 1.5e-6, 7e-6, 4.572e-5
+"""Roughness of drawn copper, plastic and new steel, in meters."""

@@ -1,0 +1,39 @@
+"""Claim: a condensing boiler does what ETH-BOILER and COLLVER print for the water that comes back."""
+
+from itertools import pairwise
+
+from heatledger.catalog.parts import efficiency_rows
+from heatledger.ledger.sources import SECOND_HAND, SEEN
+from heatledger.physics.firing import condensing_efficiency
+from tests.published.checks import at, check
+
+ROWS = list(efficiency_rows().values())
+PRINTED = {70: 96.2, 80: 95.5, 90: 94.7, 100: 93.2, 110: 91.2, 120: 88.9, 130: 87.3, 140: 86.3, 160: 85.9}
+
+
+def read(fahrenheit: float) -> float:
+    """Percent at a return, between the two rows around it."""
+    back = at(fahrenheit, "°F")
+    for low, high in pairwise(ROWS):
+        if float(low["return"]) - 1e-9 <= back <= float(high["return"]) + 1e-9:
+            inside = min(max(back, float(low["return"])), float(high["return"]))
+            return 100 * condensing_efficiency(
+                inside, float(low["return"]), float(high["return"]),
+                float(low["efficiency"]), float(high["efficiency"]),
+            )  # fmt: skip
+    raise AssertionError("outside the table")
+
+
+def test_the_rows():
+    check(
+        claim="Efficiency at the returns of the table", source="ETH-BOILER", place="curve at full fire",
+        standing=SECOND_HAND, unit="%", expected=list(PRINTED.values()),
+        got=[read(each) for each in PRINTED], tolerance=0.05, why="half a unit of the last digit",
+    )  # fmt: skip
+
+
+def test_a_cool_return():
+    check(
+        claim="Efficiency at 120/100 °F", source="COLLVER", place="93 % and more", standing=SEEN, unit="%",
+        expected=93, got=read(100), tolerance=0.5, why="half a unit of the last digit printed",
+    )  # fmt: skip
