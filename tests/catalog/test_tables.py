@@ -7,6 +7,8 @@ from importlib import resources
 from pathlib import Path
 
 import pytest
+from ruamel.yaml import YAML
+from ruamel.yaml.error import YAMLError
 
 from heatledger.catalog.faults import KINDS, QUANTITIES
 from heatledger.catalog.loader import (
@@ -16,7 +18,9 @@ from heatledger.catalog.loader import (
     load_table,
     row_for_sides,
     row_leaf,
+    text_of_table,
 )
+from heatledger.catalog.plain import plain_table
 from heatledger.ledger.dimensions import AIR_CHANGES, EDGE_LOSS, RESISTANCE, TRANSMITTANCE
 from heatledger.ledger.figures import LeafKind
 from heatledger.ledger.sources import DERIVED, JUDGMENT, MEMORY, SEEN
@@ -42,6 +46,41 @@ def test_every_table_loads(name):
         assert row.name
         assert row.citation.place
         assert set(row.typed) == set(table.columns)
+
+
+@pytest.mark.parametrize("name", TABLES)
+def test_the_fast_reader_reads_what_the_full_one_reads(name):
+    text = text_of_table(name)
+    quick = plain_table(text)
+    assert quick is not None, "a table of plain lines, please: it is read twenty times as fast"
+    assert quick == YAML(typ="base", pure=True).load(text)
+
+
+@pytest.mark.parametrize(
+    "sample", sorted((Path(__file__).parent / "broken").glob("*.yaml")), ids=lambda each: each.stem
+)
+def test_the_fast_reader_is_right_or_gives_up(sample):
+    text = sample.read_text("utf-8")
+    quick = plain_table(text)
+    assert quick is None or quick == YAML(typ="base", pure=True).load(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "a: &x 1", "a: *x", "a: !t 1", "a: |\n  b", "a: 'b'", "- a", "a:\n - b", "a: {b: 1",
+        "a: {b: 1} c", "a: {b: [1, 2}", "a: {b: 1, b: 2}", "a: 1\na: 2", "a: 1\n  b: 2", "  a: 1\n b: 2",
+        "a: b: c", "a", "a: {b: 'c'}", 'a: "b\\n"', "a: {b: c: d}", "a: {b,c: 1}", "a: {b: {c: 1, }", "",
+        "# nothing", "a:\tb", "a: {b: 1}\n  c: 2", "? a", "a: % b", "a: {b: 1} # {",
+    ],
+)  # fmt: skip
+def test_the_fast_reader_knows_what_it_does_not_know(text):
+    quick = plain_table(text)
+    try:
+        full = YAML(typ="base", pure=True).load(text)
+    except YAMLError:
+        full = None
+    assert quick is None or quick == full
 
 
 def test_every_table_of_constructions_is_merged():

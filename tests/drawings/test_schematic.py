@@ -23,7 +23,9 @@ NAMES = ("Living room", "Kitchen", "Hall and stairs", "Bath", "Bedroom of the gr
 def run(number: int, kind: str) -> RunView:
     manifold = kind == HOME_RUN
     flow = f"0.{40 + number} gpm" if manifold else ""
-    return RunView(NAMES[number % len(NAMES)], KINDS[number % len(KINDS)], flow, f"{50 + number}′ 6″", manifold)
+    return RunView(
+        NAMES[number % len(NAMES)], KINDS[number % len(KINDS)], flow, f"{50 + number}′ 6″", manifold
+    )
 
 
 def circuit(number: int, runs: int, kind: str, pump: str = "") -> CircuitView:
@@ -64,13 +66,17 @@ def check_tidy(drawing: Drawing) -> None:
     for text, box in boxes:
         assert not any(crossed(box, each) for each in pipes), text
     for shape in drawing.shapes:
-        points = shape.points if isinstance(shape, Path) else [shape.center] if isinstance(shape, Disc) else []
+        points = (
+            shape.points if isinstance(shape, Path) else [shape.center] if isinstance(shape, Disc) else []
+        )
         assert all(-1 <= x <= drawing.width + 1 and -1 <= y <= drawing.height + 1 for x, y in points)
 
 
 @settings(max_examples=60, deadline=None)
 @given(
-    sizes=st.lists(st.tuples(st.integers(1, 14), st.sampled_from((SERIES, HOME_RUN))), min_size=1, max_size=10),
+    sizes=st.lists(
+        st.tuples(st.integers(1, 14), st.sampled_from((SERIES, HOME_RUN))), min_size=1, max_size=10
+    ),
     width=st.sampled_from((500.0, 516.0, 712.0)),
     pumps=st.booleans(),
     at_suction=st.booleans(),
@@ -123,7 +129,8 @@ def test_every_rung_names_room_flow_and_length() -> None:
 def test_words_tell_the_parts_in_the_order_of_the_water() -> None:
     words = schematic(view(circuit(1, 2, HOME_RUN), circuit(2, 2, SERIES, "P2"))).words
     order = ["relief valve 30 psi", "low-water cutoff", "air separator", "expansion tank", "circulator",
-             "backflow preventer", "home-run manifold", "Living room", "purge drain", "series loop", "P2"]  # fmt: skip
+             "backflow preventer", "home-run manifold", "Living room", "purge drain", "series loop",
+             "P2"]  # fmt: skip
     places = [words.find(each) for each in order]
     assert -1 not in places
     assert places == sorted(places)

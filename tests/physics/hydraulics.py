@@ -5,11 +5,9 @@ from heatledger.physics.friction import (
     first_root,
     friction,
     friction_factor,
-    next_root,
     relative_roughness,
     reynolds,
     settled_root,
-    turbulent_reynolds,
     velocity,
 )
 
@@ -21,11 +19,8 @@ def si(value, unit):
 
 def factor_at(number, rough):
     """Friction factor at a Reynolds number and a roughness over bore."""
-    at = turbulent_reynolds(reynolds=number)
-    first = first_root(turbulent_reynolds=at, relative_roughness=rough)
-    second = next_root(root=first, turbulent_reynolds=at, relative_roughness=rough)
-    third = next_root(root=second, turbulent_reynolds=at, relative_roughness=rough)
-    root = settled_root(first=first, second=second, third=third)
+    first = first_root(reynolds=number, relative_roughness=rough)
+    root = settled_root(first=first, reynolds=number, relative_roughness=rough)
     return friction_factor(reynolds=number, root=root, relative_roughness=rough)
 
 

@@ -1,4 +1,4 @@
-"""Claim: fin tube follows one law by water, air and flow; witnesses: a catalog page, a standard, a textbook."""
+"""Claim: fin tube follows one law by water, air and flow; witnesses in print."""
 
 from heatledger.ledger.sources import MEMORY, SECOND_HAND, SEEN
 from heatledger.physics.emitters import flow_factor
@@ -13,7 +13,9 @@ def test_entering_air():
     check(
         claim="Fin tube at 215 °F in air of 45 to 90 °F, against air of 65 °F", source="FT-AIR",
         place="correction by entering air", standing=SEEN, expected=list(BY_AIR.values()),
-        got=[output_at_excess(rated=1.0, excess=215 - each, rated_excess=150, exponent=1.4) for each in BY_AIR],
+        got=[
+            output_at_excess(rated=1.0, excess=215 - each, rated_excess=150, exponent=1.4) for each in BY_AIR
+        ],
         tolerance=0.03, why="the maker's table is up to 3 % steeper than the law",
     )  # fmt: skip
 
@@ -41,7 +43,9 @@ def test_a_textbook_s_form():
     check(
         claim="Fin tube at 100 to 215 °F, in parts of its rating at 200 °F and 1 gpm", source="SIEG",
         place="formula of fin-tube output", standing=MEMORY, expected=textbook,
-        got=[output_at_excess(rated=1.0, excess=each - 65, rated_excess=135, exponent=1.4) for each in waters],
+        got=[
+            output_at_excess(rated=1.0, excess=each - 65, rated_excess=135, exponent=1.4) for each in waters
+        ],
         tolerance=[0.02 * each for each in textbook],
         why="its exponent is 1.4172, and at its own rating point it gives 1.012",
     )  # fmt: skip

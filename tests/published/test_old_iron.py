@@ -1,4 +1,4 @@
-"""Claim: old iron is counted in square feet and follows the power law; witnesses: trade tables, a house book."""
+"""Claim: old iron is counted in square feet and follows the power law; witnesses in print."""
 
 from heatledger.ledger.sources import SEEN
 from heatledger.physics.emitter_loads import loads_total
@@ -22,7 +22,8 @@ def on_water(square_feet, mean):
 def test_a_square_foot_of_radiation():
     check(
         claim="One square foot of equivalent direct radiation", source="EDR-UNIT", place="catalog of units",
-        standing=SEEN, unit="Btu/h", expected=240, got=into(steam_output(edr=si(1, "ft²")), "Btu/h"),
+        standing=SEEN, unit="Btu/h", expected=240,
+        got=into(steam_output(edr=si(1, "ft²")), "Btu/h"),
         tolerance=1e-6, why="the definition of the unit",
     )  # fmt: skip
 
@@ -38,7 +39,8 @@ def test_emission_by_mean_water():
 
 def test_emission_of_a_forum():
     check(
-        claim="Emission of a square foot at 160 °F mean water", source="EDR-FORUM", place="answer in a thread",
+        claim="Emission of a square foot at 160 °F mean water", source="EDR-FORUM",
+        place="answer in a thread",
         standing=SEEN, unit="Btu/h", expected=130, got=on_water(1, 160), tolerance=1.5,
         why="the forum's line is straight; the power law is 0.7 % under it",
     )  # fmt: skip
@@ -72,8 +74,8 @@ def test_a_house_of_the_1920s():
     each_foot = into(output_of_radiation(edr=si(1, "ft²"), rating=rate), "Btu/h")
     check(
         claim="Two-column radiator for those losses, at 232 Btu/h for each square foot", source="BWA",
-        place="heating example", standing=SEEN, unit="ft²", expected=79, got=loads_total(loads=losses) / each_foot,
-        tolerance=0.7, why="the source cuts 79.65 off",
+        place="heating example", standing=SEEN, unit="ft²", expected=79,
+        got=loads_total(loads=losses) / each_foot, tolerance=0.7, why="the source cuts 79.65 off",
     )  # fmt: skip
     check(
         claim="The same with 10 % for exposure", source="BWA", place="heating example", standing=SEEN,

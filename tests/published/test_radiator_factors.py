@@ -29,8 +29,9 @@ def test_a_retailer_s_factor():
 
 def test_what_75_65_20_stands_for():
     check(
-        claim="Excess of a rating at 75/65/20 °C", source="ENC-DT", place="explanation", standing=SEEN, unit="K",
-        expected=50, got=arithmetic_excess(supply=at(75, "°C"), return_=at(65, "°C"), air=at(20, "°C")),
+        claim="Excess of a rating at 75/65/20 °C", source="ENC-DT", place="explanation", standing=SEEN,
+        unit="K", expected=50, got=arithmetic_excess(supply=at(75, "°C"), return_=at(65, "°C"),
+        air=at(20, "°C")),
         tolerance=1e-6, why="exact",
     )  # fmt: skip
 

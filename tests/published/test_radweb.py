@@ -16,8 +16,9 @@ def by(mean, supply, back, **more):
 
 def test_the_logarithmic_mean():
     check(
-        claim="Logarithmic mean excess at 80/60/20 °C", source="RADWEB", place=PLACE, standing=SEEN, unit="K",
-        expected=49.32, got=by(log_mean_excess, 80, 60), tolerance=0.01, why="the source cuts off, 49.326",
+        claim="Logarithmic mean excess at 80/60/20 °C", source="RADWEB", place=PLACE, standing=SEEN,
+        unit="K", expected=49.32, got=by(log_mean_excess, 80, 60), tolerance=0.01,
+        why="the source cuts off, 49.326",
     )  # fmt: skip
 
 
@@ -30,7 +31,8 @@ def test_the_output():
     )
     check(
         claim="1000 W at 80/60/20 °C run at 70/50/20 °C, exponent 1.33", source="RADWEB", place=PLACE,
-        standing=SEEN, unit="W", expected=736, got=found, tolerance=1, why="the source rounds its mean excess",
+        standing=SEEN, unit="W", expected=736, got=found, tolerance=1,
+        why="the source rounds its mean excess",
     )  # fmt: skip
     assert found == pytest.approx(735.49, abs=0.005)
 
@@ -41,5 +43,6 @@ def test_the_output_by_the_exact_mean():
         claim="The same radiator by the exact mean excess", source="RADWEB", place=PLACE, standing=SEEN,
         unit="W", expected=736, got=output_at_excess(
             rated=1000.0, excess=exact[0], rated_excess=exact[1], exponent=1.33
-        ), tolerance=3, why="the source takes the logarithmic mean; the outlet is 0.6 of the inlet above the room",
+        ), tolerance=3,
+        why="the source takes the logarithmic mean; the outlet is 0.6 of the inlet above the room",
     )  # fmt: skip

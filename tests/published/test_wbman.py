@@ -14,6 +14,8 @@ def test_factors_by_mean_water():
     check(
         claim="Fin tube at 100 to 215 °F mean water in air of 65 °F, against its output at 215 °F",
         source="WBMAN", place="page 9", standing=SEEN, expected=list(PRINTED.values()),
-        got=[output_at_excess(rated=1.0, excess=each - 65, rated_excess=150, exponent=1.4) for each in PRINTED],
+        got=[
+            output_at_excess(rated=1.0, excess=each - 65, rated_excess=150, exponent=1.4) for each in PRINTED
+        ],
         tolerance=0.006, why="the source rounds to hundredths, and cuts some off",
     )  # fmt: skip

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable, Mapping
 from dataclasses import fields
 from functools import cache
@@ -53,9 +54,14 @@ def complete(job: Job) -> Design:
 
 
 def designed(name: str, *changes: Mapping[str, Any]) -> Design:
-    """A design of a job by its name, with changes laid over it."""
-    job = job_of(name)
-    return complete(job.with_changes(changes) if changes else job)
+    """A design of a job by its name, with changes laid over it; made once for each set of changes."""
+    return _designed(name, json.dumps(changes))
+
+
+@cache
+def _designed(name: str, changes: str) -> Design:
+    job, laid = job_of(name), json.loads(changes)
+    return complete(job.with_changes(laid) if laid else job)
 
 
 def spoken(said: Said, job: Job) -> str:

@@ -22,6 +22,7 @@ from heatledger.catalog.faults import (
     faults_of_row,
     stamp_of,
 )
+from heatledger.catalog.plain import plain_table
 from heatledger.ledger.dimensions import AIR_CHANGES, Dimension
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, leaf
 from heatledger.ledger.sources import Citation
@@ -123,6 +124,9 @@ def _message(name: str, faults: list[str]) -> str:
 
 def _read(text: str, name: str) -> dict[str, Any]:
     # Every scalar is kept as text, so that a value stays as the source prints it (0.70, not 0.7).
+    plain = plain_table(text)
+    if plain is not None:
+        return plain
     from ruamel.yaml import YAML
     from ruamel.yaml.error import YAMLError
 

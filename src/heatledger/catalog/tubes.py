@@ -172,10 +172,8 @@ def nearest_tubes(text: str) -> tuple[str, ...]:
     family, size = _parted(text)
     every = tubes()
     if size and not family:
-        same = [row for row in every.values() if row.size == size]
-        return tuple(row.key for row in sorted(same, key=lambda row: (-_likeness(text, row), len(row.key))))[
-            :6
-        ]
+        same = [row.key for row in every.values() if row.size == size]
+        return tuple(sorted(same, key=lambda key: (-_likeness(text, key), len(key))))[:6]
     if family:
         rows = list(tubes_of(family).values())
         if not size:

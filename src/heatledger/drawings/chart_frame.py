@@ -66,7 +66,7 @@ def at_ends(names: list[tuple[float, str, str]], x: float, low: float) -> list[S
 
     A name that had to move is led to its line by a hairline; none goes below ``low``.
     """
-    order = sorted(names, key=lambda each: each[0])
+    order = sorted(names, key=lambda each: round(each[0]))
     places = [height for height, _, _ in order]
     for number in range(1, len(places)):
         places[number] = max(places[number], places[number - 1] + APART)

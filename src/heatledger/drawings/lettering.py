@@ -31,6 +31,22 @@ def fitted(text: str, room: float, size: float = SIZES["small"]) -> str:
     return f"{text.rstrip(' ,')}…" if text else ""
 
 
+def fitted_apart(texts: list[str], room: float, size: float = SIZES["small"]) -> list[str]:
+    """Texts cut to a room; those that would be cut to the same keep their ends instead of their "
+    "beginnings."""
+    cut = [fitted(each, room, size) for each in texts]
+    return [
+        _tail(text, room, size) if cut.count(short) > 1 and short != text else short
+        for text, short in zip(texts, cut, strict=True)
+    ]
+
+
+def _tail(text: str, room: float, size: float) -> str:
+    while text and text_width(f"…{text}", size) > room:
+        text = text[1:]
+    return f"…{text.lstrip(' ,')}" if text else ""
+
+
 def lines_of(text: str, room: float, most: int = 2, size: float = SIZES["small"]) -> list[str]:
     """The text broken between words into at most ``most`` lines; the last is cut if it must be."""
     lines: list[str] = []

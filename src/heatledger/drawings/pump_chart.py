@@ -12,7 +12,8 @@ from heatledger.drawings.shapes import Disc, Drawing, Path, Point, Shape, Words,
 
 USUAL_POWER = 1.85
 """How the curve of pipes bends where only one point of it is known; it draws and computes nothing."""
-STEPS = 40
+LEAST_POWER, MOST_POWER = 1.5, 2.1
+STEPS, LEAST_TEXT = 40, 62.0
 
 
 @dataclass(frozen=True)
@@ -67,13 +68,15 @@ def _pump(curve: tuple[Point, ...], across: Axis, up: Axis) -> tuple[Point, ...]
 
 
 def _system(marked: list[Point], across: Axis, up: Axis) -> list[Shape]:
-    """The curve of the pipes through what is needed and where it runs."""
+    """The curve of the pipes through where it runs, and through what is needed where one curve can be "
+    "both."""
     if not marked or min(min(point) for point in marked) <= 0:
         return []
     (q1, h1), (q2, h2) = marked[0], marked[-1]
     power = USUAL_POWER
-    if abs(math.log(q2 / q1)) > 0.02 and h2 != h1 and (h2 > h1) == (q2 > q1):
-        power = min(max(math.log(h2 / h1) / math.log(q2 / q1), 1.0), 2.6)
+    if abs(math.log(q2 / q1)) > 0.02:
+        through_both = math.log(h2 / h1) / math.log(q2 / q1)
+        power = through_both if LEAST_POWER <= through_both <= MOST_POWER else USUAL_POWER
     drawn = []
     for number in range(2 * STEPS + 1):
         flow = across.last * number / (2 * STEPS)
@@ -91,9 +94,13 @@ def _marks(view: PumpView, across: Axis, up: Axis, width: float, curve: tuple[Po
     if view.needed is not None:
         x, y = across.at(view.needed[0]), up.at(view.needed[1])
         shapes += [line(x, y, x, up.start, "dotted"), *cross((x, y))]
-        lines = lines_of(view.needed_text, width - x - 12)
+        left = x - across.start - 14
+        beside = left > LEAST_TEXT
+        lines = lines_of(view.needed_text, left if beside else width - x - 12)
         for number, text in enumerate(lines):
-            shapes.append(Words((x + 10, min(y + 12, up.start - 16) + 10.5 * number), text, "small"))
+            low = min(y + 3, up.start - 6 - 10.5 * (len(lines) - 1)) + 10.5 * number
+            place = (x - 8, low) if beside else (x + 10, low + 9)
+            shapes.append(Words(place, text, "small", "end" if beside else "start"))
     if view.runs is not None:
         x, y = across.at(view.runs[0]), up.at(view.runs[1])
         start = x - 2 - text_width(view.runs_text)

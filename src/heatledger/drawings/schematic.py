@@ -18,6 +18,7 @@ from heatledger.drawings.symbols import head
 EDGE, GAP = 4.0, 10.0
 BESIDE = room.WIDE + 6.0
 TALLEST_BESIDE = 400.0
+WIDEST = 330.0
 RULE_LOW = 12.0
 
 
@@ -44,7 +45,7 @@ def schematic(view: SchematicView, width: float = 516.0, legend: bool = True) ->
 
 def _beside(view: SchematicView, width: float) -> tuple[list[Shape], float]:
     """One column of circuits, right of the boiler room."""
-    left, right = BESIDE, width - EDGE
+    left, right = BESIDE, min(width - EDGE, BESIDE + WIDEST)
     bands, _ = _column(list(view.circuits), left, right, room.MAIN)
     low = max(room.HIGH, bands[-1].back + RULE_LOW + 16 if bands else 0.0)
     shapes: list[Shape] = [line(room.WIDE, room.MAIN, left, room.MAIN, "supply")] if bands else []

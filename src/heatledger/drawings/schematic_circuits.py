@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from heatledger.drawings.lettering import fitted
+from heatledger.drawings.lettering import SIZES, fitted, fitted_apart, text_width
 from heatledger.drawings.schematic_view import HOME_RUN, CircuitView, RunView
 from heatledger.drawings.shapes import Disc, Path, Shape, Words, box, line
 from heatledger.drawings.symbols import UNIT, head, symbol
@@ -13,8 +13,8 @@ RUNG, LINK = 17.0, 20.0
 FIRST, LAST, BELOW = 18.0, 16.0, 34.0
 VALVE = 18.0
 LADDER = 66.0
-FLOW, LENGTH = 40.0, 38.0
-LEAST_NAME = 30.0
+FLOW, LENGTH = 44.0, 42.0
+LEAST_NAME = 22.0
 
 
 @dataclass(frozen=True)
@@ -90,7 +90,7 @@ def _ladder(place: Band) -> list[Shape]:
     first = place.top + FIRST
     last = place.back - LAST
     shapes: list[Shape] = []
-    for number, run in enumerate(place.circuit.runs):
+    for number, (run, name) in enumerate(zip(place.circuit.runs, _names(place), strict=True)):
         y = first + RUNG * number
         shapes += [line(supply, y, supply + 24, y, "supply-run"), line(supply + 44, y, back, y, "return-run")]
         shapes += symbol(run.emitter, (supply + 34, y), unit=UNIT * 0.86)
@@ -98,7 +98,7 @@ def _ladder(place: Band) -> list[Shape]:
             shapes += symbol("balancing valve", (supply + 11, y), unit=UNIT * 0.86)
         shapes.append(head((supply + 23.5, y), (1, 0), "flow-supply", 5.0))
         shapes += symbol("shutoff", (back - 10, y), unit=UNIT * 0.86)
-        shapes += _texts(place, run, y)
+        shapes += _texts(place, run, name, y)
     bars = [box(supply - 2, place.top - 1, 4, last - place.top + 7, "manifold-supply"),
             box(back - 2, first - 6, 4, place.back - first + 7, "manifold-return")]  # fmt: skip
     return [*shapes, *bars, line(back + 2, place.back, place.right, place.back, "return")]
@@ -110,26 +110,38 @@ def _chain(place: Band) -> list[Shape]:
     last = place.back - LAST
     shapes: list[Shape] = [line(x, place.top, x, last, "supply")]
     shapes.append(Path(((x, last), (x, place.back), (place.right, place.back)), "return"))
-    for number, run in enumerate(place.circuit.runs):
+    for number, (run, name) in enumerate(zip(place.circuit.runs, _names(place), strict=True)):
         y = place.top + FIRST + LINK * number
         shapes.append(head((x, y - 5), (0, 1), "flow-supply", 5.0))
         shapes += symbol(run.emitter, (x, y))
-        shapes += _texts(place, run, y)
+        shapes += _texts(place, run, name, y)
     return shapes
 
 
-def _texts(place: Band, run: RunView, y: float) -> list[Shape]:
+def _columns(place: Band) -> tuple[float, float]:
+    """Widths of the columns of lengths and of flows, each with the gap before it; 0 for one without texts."""
+    runs = place.circuit.runs
+    lengths = max((text_width(each.length) for each in runs), default=0.0)
+    flows = max((text_width(each.flow) for each in runs), default=0.0)
+    return (min(lengths, LENGTH) + 6 if lengths else 0.0), (min(flows, FLOW) + 6 if flows else 0.0)
+
+
+def _names(place: Band) -> list[str]:
+    """The rooms as they are printed, told apart where they must be cut."""
+    room = place.right - 8 - sum(_columns(place)) - _text_at(place)
+    return fitted_apart([each.room for each in place.circuit.runs], room, SIZES["text"])
+
+
+def _texts(place: Band, run: RunView, name: str, y: float) -> list[Shape]:
     """Room, flow and length beside a run, in columns that end at the return rail."""
-    start, end = _text_at(place), place.right - 8
-    columns = [(run.length, LENGTH), (run.flow, FLOW)]
-    shapes: list[Shape] = []
-    for text, wide in columns:
-        if any((each.length if wide is LENGTH and text is run.length else each.flow)
-               for each in place.circuit.runs):  # fmt: skip
-            shapes.append(Words((end, y + 3), fitted(text, wide - 2), "small", "end"))
-            end -= wide
-    shapes.append(Words((start, y + 3), fitted(run.room, end - start), "text"))
-    return [each for each in shapes if not isinstance(each, Words) or each.text]
+    end = place.right - 8
+    lengths, _ = _columns(place)
+    shapes = [
+        Words((end, y + 3), fitted(run.length, LENGTH), "small", "end"),
+        Words((end - lengths, y + 3), fitted(run.flow, FLOW), "small", "end"),
+        Words((_text_at(place), y + 3), name, "text"),
+    ]
+    return [each for each in shapes if each.text]
 
 
 def _back(place: Band) -> list[Shape]:

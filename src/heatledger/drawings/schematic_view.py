@@ -73,7 +73,8 @@ def in_words(view: SchematicView) -> str:
                                        ("low-water cutoff", view.low_water_cutoff)) if there]  # fmt: skip
     path = [f"{view.boiler} with relief valve{_at(view.relief)}, its discharge to a floor drain through an "
             "air gap, pressure gauge" + "".join(f", {each}" for each in limits),
-            "thermometer", "shutoff", "air separator", *(each for each in order if each), "shutoff"]  # fmt: skip
+            "thermometer", "shutoff", "air separator", *(each for each in order if each),
+            "shutoff"]  # fmt: skip
     fill = f"Cold water joins at the tank through shutoff, backflow preventer and fill valve{_at(view.fill)}."
     water = " and ".join(
         f"{name} {text}" for name, text in (("supply", view.supply), ("return", view.return_)) if text

@@ -9,7 +9,7 @@ from heatledger.drawings.band_rule import numeral, step_of
 from heatledger.drawings.lettering import fitted, text_width
 from heatledger.drawings.shapes import Drawing, Path, Shape, Words, line
 
-EDGE, ROW, LEAST = 18.0, 11.5, 4.0
+EDGE, ROW, LEAST_SPAN = 18.0, 11.5, 12.0
 
 
 @dataclass(frozen=True)
@@ -33,7 +33,7 @@ def water_rule(
     values = [each.supply for each in rooms] + ([] if setting is None else [setting])
     if not rooms or not all(map(math.isfinite, values)):
         raise ValueError("a rule of water temperatures needs rooms with finite temperatures")
-    step = step_of((max(values) - min(values)) or 10.0, 6)
+    step = step_of(max(max(values) - min(values), LEAST_SPAN), 6)
     first, last = (math.floor(min(values) / step) - 1) * step, (math.ceil(max(values) / step) + 1) * step
 
     def at(value: float) -> float:

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import lru_cache
 from math import prod
 
 from heatledger.ledger.dimensions import Exponents, exponents
@@ -229,6 +230,7 @@ def combined(parts: list[tuple[Unit, Fraction]]) -> Unit:
     return unit_of(powers)
 
 
+@lru_cache(maxsize=1024)
 def unit_of(powers: Powers) -> Unit:
     """The table's unit with these powers, else one written from its atoms."""
     if not powers:

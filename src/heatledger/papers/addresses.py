@@ -26,6 +26,7 @@ from heatledger.steps.design import Design
 
 GIVEN = 1
 MOST_ROWS_OF_A_LINE = 3
+MOST_ROWS_OF_ANOTHER_LINE, MOST_STEPS_OF_A_LINE = 7, 3
 
 
 @dataclass
@@ -93,6 +94,11 @@ class Addresses:
         """The stages of these names."""
         return [each for each in self.stages if each.id in ids]
 
+    def keys_of(self, *ids: str) -> frozenset[str]:
+        """The addresses that stand in these stages."""
+        groups = [each for stage in self.of(*ids) for each in (*stage.groups, *stage.given)]
+        return frozenset(self.key(each) for group in groups for each in (*group.blocks, *group.lines))
+
     def key(self, figure: Figure | None) -> str:
         """The address of a figure, such as ``2·14``; empty when it has none."""
         if figure is None:
@@ -153,8 +159,9 @@ class Addresses:
         homed.update(needed)
         self._give([each for kind, each in entries.items() if kind not in given], stage)
         given.update(entries)
+        shown: set[int] = set()
         for group in stage.groups:
-            self._divide(group)
+            self._divide(group, shown)
         stage.groups = [each for each in stage.groups if each.blocks or each.lines]
 
     def _home(self, figure: Figure, needed_by: list[Group], stage: Stage) -> Group:
@@ -185,17 +192,25 @@ class Addresses:
                     queue.append(each)
                     yield each
 
-    def _divide(self, group: Group) -> None:
-        """Workings that fill a column stand as blocks, small arithmetic as running lines after them."""
+    def _divide(self, group: Group, shown: set[int]) -> None:
+        """Workings that fill a column stand as blocks, small arithmetic as running lines after them.
+
+        In a compact group a formula is set as a block once in its stage (``shown``), then as lines.
+        """
         asked = {self.kind(each) for each in group.asked}
         figures = [*group.asked, *group.lines]
         group.lines = []
         for figure in figures:
+            made = self.working(figure)
             main = not group.compact and self.kind(figure) in asked
             main = main and figure.dimension in (HEAT_RATE, TEMPERATURE)
-            small = is_small(self.working(figure)) and (figure.is_missing or not main)
-            small = small or group.only_lines
-            (group.lines if small else group.blocks).append(figure)
+            small = is_small(made) and (figure.is_missing or not main)
+            again = group.compact and id(figure.origin) in shown and fits_a_line(made)
+            if small or again or group.only_lines:
+                group.lines.append(figure)
+            else:
+                group.blocks.append(figure)
+                shown.add(id(figure.origin))
 
     def _number(self) -> None:
         """Lines run on through the stages of one sheet, and through all entries."""
@@ -234,3 +249,9 @@ def is_small(made: Working) -> bool:
         return True
     plain = made.kind in ("formula", "total") and not made.steps and made.by_hand is None
     return plain and len(made.rows) <= MOST_ROWS_OF_A_LINE
+
+
+def fits_a_line(made: Working) -> bool:
+    """Whether a working can stand in one running line where its formula has been shown as a block."""
+    plain = made.kind in ("formula", "total") and not made.sides
+    return plain and len(made.rows) <= MOST_ROWS_OF_ANOTHER_LINE and len(made.steps) <= MOST_STEPS_OF_A_LINE

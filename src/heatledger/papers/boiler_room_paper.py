@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from heatledger.drawings.schematic import schematic
 from heatledger.ledger.dimensions import WATER_VOLUME
+from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
 from heatledger.papers.plant_parts import CITED, parts_table
 from heatledger.papers.printing import Printing
@@ -14,12 +15,14 @@ WIDTH = 516.0
 CAUTIONS = (
     "Never plug, valve off or reduce the relief valve or its discharge. Never bypass or hold a limit, the "
     "low-water cutoff or the flame guard, not even for a test.",
-    "A burner needs its air and its vent: venting, combustion air and gas piping are for those licensed for them, "
+    "A burner needs its air and its vent: venting, combustion air and gas piping are for those licensed "
+    "for them, "
     "by the boiler's own manual. Carbon monoxide kills without a smell.",
     "Water and pipes scald. Let the boiler cool and the pressure fall before anything is opened.",
 )
 SIGNS = (
-    "Supply solid, return dashed. Signs after the families for piping diagrams, from memory; their meaning stands "
+    "Supply solid, return dashed. Signs after the families for piping diagrams, from memory; their meaning "
+    "stands "
     "under the drawing."
 )
 
@@ -35,7 +38,10 @@ def boiler_room_paper(printing: Printing) -> b.Paper:
     blocks += [b.Columns((left, right), (1.0, 1.25)), b.Heading("Pressures"), _pressures(printing)]
     blocks += [b.Heading("Parts and where they go"), parts_table(printing)]
     blocks += [b.Heading("Open"), printing.findings(5)]
-    blocks += [printing.caution(*CAUTIONS), printing.sources("boiler_room", sheets=(5,), more=CITED)]
+    blocks += [
+        printing.caution(*CAUTIONS),
+        b.Flow((printing.sources("boiler_room", sheets=(5,), more=CITED),)),
+    ]
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
 
@@ -73,9 +79,10 @@ def _load(printing: Printing) -> b.Facts:
     facts.append(
         fact("Largest output that still suits", room.largest_output, "beyond it the boiler short-cycles")
     )
-    facts.append(fact("Return on the design day", room.return_design))
+    there: b.Text = ""
     if room.efficiency is not None:
-        facts.append(fact("Efficiency at that return", room.efficiency))
+        there = ("efficiency there ", printing.run(room.efficiency, percent=True))
+    facts.append(fact("Return on the design day", room.return_design, there))
     return b.Facts(tuple(facts))
 
 
@@ -84,13 +91,18 @@ def _factors(printing: Printing) -> b.Table:
     room = printing.design.boiler_room.plant
     columns = (b.Column("Factor", width="1fr"), b.Column("What it is", width="2fr"), b.Column("", "right"))
     rows = [
-        b.Row((b.Cell(each.name), b.Cell(each.note), printing.cell(each.value, unit=True)))
+        b.Row((b.Cell(each.name), b.Cell(each.note), _factor(each.value, printing)))
         for each in room.factors.values()
     ]
     total = (b.Cell("All together"), b.Cell("plate of the boiler over heat loss of the house"),
-             printing.cell(room.product, unit=True, total=True))  # fmt: skip
+             _factor(room.product, printing, total=True))  # fmt: skip
     note = "Every factor stands here; a factor of 1 says that nothing is added at that place."
     return b.Table(columns, (*rows, b.Row(total, "total")), note, whole=True)
+
+
+def _factor(figure: Figure, printing: Printing, total: bool = False) -> b.Cell:
+    """A factor to three decimals, so that all of them stand in one column."""
+    return b.Cell(printing.show(figure, 3), printing.found.key(figure), total=total)
 
 
 def _volumes(printing: Printing) -> b.Table:
@@ -107,7 +119,8 @@ def _tank(printing: Printing) -> b.Facts:
     facts = [
         fact("Filled at", room.filled_at), fact("Hottest", room.hottest),
         fact("Growth of the water", room.expansion_share, "by density, net of metal"),
-        fact("Water to take up", room.expanded), fact("Share of the tank that takes it", room.acceptance_factor),
+        fact("Water to take up", room.expanded), fact("Share of the tank that takes it",
+        room.acceptance_factor),
         fact("Tank by density", room.tank_by_density),
     ]  # fmt: skip
     if room.tank_by_line is not None:

@@ -20,19 +20,22 @@ from heatledger.papers import blocks as b
 from heatledger.papers.emitters_paper import length_cell
 from heatledger.papers.printing import Printing
 from heatledger.papers.schematic_from import short
-from heatledger.steps.plant_piping import CirculatorDuty
 from heatledger.steps.circuits import CircuitFlow
 from heatledger.steps.piping import PipeHead
+from heatledger.steps.plant_piping import CirculatorDuty
 from heatledger.steps.tubes import size_limits
 
 TITLE = "Circuit schedule"
 BALANCE = (
-    "Balancing is the flow coefficient that the valve of a run is set to, so that every run gets its flow while "
+    "Balancing is the flow coefficient that the valve of a run is set to, so that every run gets its flow "
+    "while "
     "the index run stays open. Fittings count as length of tube that resists as much."
 )
 WORK = (
-    "Soldering, pressing and testing under pressure hurt people when done wrong: test with water, keep clear while "
-    "it is under pressure, and take the relief valve off for the test and put it back. Circulators are wired by "
+    "Soldering, pressing and testing under pressure hurt people when done wrong: test with water, keep "
+    "clear while "
+    "it is under pressure, and take the relief valve off for the test and put it back. Circulators are "
+    "wired by "
     "those licensed for it."
 )
 
@@ -47,9 +50,9 @@ def circuits_paper(printing: Printing) -> b.Paper:
     blocks.append(b.Paragraph(BALANCE, "small"))
     blocks += [b.Paragraph(_why_tubes(printing), "small"), *_mains(printing)]
     for id, duty in found.plant.circulators.items():
-        blocks += [b.Heading(f"Circulator {duty.name or id}"), *_duty(id, duty, printing)]
+        blocks += [b.Heading(_called(id, duty)), *_duty(id, duty, printing)]
     blocks += [b.Heading("Open"), printing.findings(4)]
-    blocks += [printing.caution(WORK), printing.sources("circuits", sheets=(4,))]
+    blocks += [printing.caution(WORK), b.Flow((printing.sources("circuits", sheets=(4,)),))]
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
 
@@ -83,7 +86,8 @@ def _summary(printing: Printing) -> b.Table:
     rows = tuple(
         b.Row((
             b.Cell(each.name), printing.cell(each.flow), printing.cell(each.drop), printing.cell(each.head),
-            printing.cell(each.actual_flow), printing.cell(each.actual_drop), printing.cell(each.actual_output),
+            printing.cell(each.actual_flow), printing.cell(each.actual_drop),
+            printing.cell(each.actual_output),
         ))
         for each in printing.design.circuits.circuits.values()
     )  # fmt: skip
@@ -134,7 +138,8 @@ def _run(
     chosen: b.Text = tube if given.tube is not None else (tube, b.Run("  chosen", "quiet"))
     cells = [
         b.Cell((b.Run(name, "bold"), b.Run("  index", "quiet")) if index else name), b.Cell(chosen),
-        length_cell(pipe.length, printing), length_cell(pipe.fittings_length, printing), printing.cell(pipe.flow),
+        length_cell(pipe.length, printing), length_cell(pipe.fittings_length, printing),
+        printing.cell(pipe.flow),
         printing.cell(pipe.velocity), printing.cell(pipe.friction), printing.cell(pipe.head, strong=index),
     ]  # fmt: skip
     if manifold:
@@ -166,6 +171,11 @@ def _why_tubes(printing: Printing) -> b.Text:
         printing.run(limits.velocity), " and its friction under ", printing.run(limits.friction),
         "; where none does, it is the largest. A slow run does not carry air along: purge it by itself.",
     )  # fmt: skip
+
+
+def _called(id: str, duty: CirculatorDuty) -> str:
+    name = duty.name or id
+    return name if "circulator" in name.lower() else f"Circulator {name}"
 
 
 def _duty(id: str, duty: CirculatorDuty, printing: Printing) -> list[b.Block]:
@@ -216,7 +226,7 @@ def pump_drawing(id: str, duty: CirculatorDuty, printing: Printing) -> Drawing |
         return None
     said = f"needed {short(duty.needed_flow, printing)} at {short(duty.needed_head, printing)}"
     view = PumpView(
-        f"Circulator {duty.name or id}", duty.name or id, printing.unit(VOLUME_FLOW), printing.unit(HEAD), curve,
+        _called(id, duty), duty.name or id, printing.unit(VOLUME_FLOW), printing.unit(HEAD), curve,
         needed, runs, said if needed else "", f"runs at {short(duty.actual_flow, printing)}" if runs else "",
     )  # fmt: skip
     return pump_chart(view, 290.0)

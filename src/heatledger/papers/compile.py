@@ -30,7 +30,7 @@ def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter")
     if paper not in SHEETS:
         raise PaperError(f"no paper size {paper!r}; choose one of {', '.join(SHEETS)}")
     standings = json.dumps({each.name.lower(): each.value for each in Standing})
-    answered = json.dumps(data.get("answered"))
+    answered, marks = json.dumps(data.get("answered")), json.dumps(sorted(marks_in(data)))
     content = json.dumps({**made_printable(data), "sheet_size": SHEETS[paper]}, ensure_ascii=False)
     try:
         compiler = typst.Compiler(
@@ -38,7 +38,7 @@ def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter")
         )
         pdf, warnings = compiler.compile_with_warnings(
             format="pdf",
-            sys_inputs={"data": content, "standings": standings, "answered": answered},
+            sys_inputs={"data": content, "standings": standings, "answered": answered, "marks": marks},
             pdf_standards=["a-3a", "ua-1"],
             timestamp=0,
         )
@@ -49,6 +49,19 @@ def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter")
     if not isinstance(pdf, bytes):
         raise PaperError(f"{template}: the compiler gave no PDF")
     return pdf
+
+
+def marks_in(data: Any) -> set[str]:
+    """The standings and line types that a paper bears, for the legend in its foot."""
+    if isinstance(data, list):
+        return set().union(*map(marks_in, data))
+    if not isinstance(data, dict):
+        return set()
+    found = {each for name in ("standing", "known") if isinstance(each := data.get(name), str) and each}
+    found |= set(data.get("standings", ()))
+    if data.get("invented"):
+        found.add(Standing.INVENTED.value)
+    return found.union(*map(marks_in, data.values()))
 
 
 def write_paper(pdf: bytes, folder: str | Path, name: str) -> Path:

@@ -12,16 +12,20 @@ from heatledger.steps.emitters import EmitterHeat, RoomHeat
 
 TITLE = "Emitter schedule"
 EFFECT = (
-    "Needed and given are net: a rating that was printed with a heating-effect factor in it is divided by that "
+    "Needed and given are net: a rating that was printed with a heating-effect factor in it is divided by "
+    "that "
     "factor first, since it never heated a room. The factor taken out stands in the second table."
 )
 LENGTHS = (
-    "Length is the finned or finished length on the wall; needed length is what would carry the room at the design "
+    "Length is the finned or finished length on the wall; needed length is what would carry the room at "
+    "the design "
     "supply. Where the job gives no length, the length stands as suggested."
 )
 HOT = (
-    "Baseboard and radiators at design water are hot enough to burn: keep furniture, curtains and beds off them, "
-    "and shield them where small children or the frail may touch them. A cast-iron radiator is heavy: look at the "
+    "Baseboard and radiators at design water are hot enough to burn: keep furniture, curtains and beds off "
+    "them, "
+    "and shield them where small children or the frail may touch them. A cast-iron radiator is heavy: look "
+    "at the "
     "floor under it before it is set."
 )
 
@@ -33,7 +37,7 @@ def emitters_paper(printing: Printing) -> b.Paper:
     blocks += [b.Heading("Each emitter on the design day"), _emitters(printing)]
     blocks += [b.Heading("Ratings and lengths"), _ratings(printing)]
     blocks += [b.Heading("Open"), printing.findings(3)]
-    blocks += [printing.caution(HOT), printing.sources("emitters", sheets=(3,))]
+    blocks += [printing.caution(HOT), b.Flow((printing.sources("emitters", sheets=(3,)),))]
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
 
@@ -42,7 +46,8 @@ def _opening(printing: Printing) -> list[b.Block]:
     run = printing.run
     said: list[str | b.Run] = [
         "With ", run(house.supply), " supply water and a temperature drop (ΔT) of ", run(house.drop),
-        ", the emitters give ", run(house.given, bold=True), " where the rooms lose ", run(losses.house.loss), ".",
+        ", the emitters give ", run(house.given, bold=True), " where the rooms lose ",
+        run(losses.house.loss), ".",
     ]  # fmt: skip
     setter = printing.design.job.rooms.get(house.set_by)
     more: list[str | b.Run] = []
@@ -81,41 +86,47 @@ def _rule(printing: Printing) -> list[b.Block]:
     setting = None if supply.is_missing else unit.from_si(float(supply), True)
     words = "" if supply.is_missing else f"design supply {printing.show(supply)}"
     drawing = water_rule("Lowest supply that carries each room", rooms, setting, words, unit.text)
-    said = f"Lowest supply that carries each room, {unit.text}, rounded up. The mark is the supply of the design."
+    said = f"Lowest supply that carries each room, {unit.text}, rounded up. The mark is the design supply."
     return [b.Picture(drawing, said)]
 
 
 def _rooms(printing: Printing) -> b.Table:
-    heat, unit = printing.unit(HEAT_RATE), printing.unit(TEMPERATURE)
-    length = printing.unit(LENGTH)
-    columns = (
-        b.Column("Room", width="1fr"), b.Column("Needed", "right", unit=heat), b.Column("Given", "right", unit=heat),
-        b.Column("Over or short", "right", unit=heat), b.Column("Share given", "right"),
-        b.Column("Length needed", "right", unit=length), b.Column("Free wall", "right", unit=length),
-        b.Column("Lowest supply", "right", unit=unit),
-    )  # fmt: skip
-    rows = [_room(str(printing.design.job.rooms[id].name), each, printing)
-            for id, each in printing.design.emitters.rooms.items()]  # fmt: skip
+    heat, unit, length = (printing.unit(each) for each in (HEAT_RATE, TEMPERATURE, LENGTH))
+    rooms = printing.design.emitters.rooms
+    by_length = any(each.needed_length is not None for each in rooms.values())
+    columns = [
+        b.Column("Room", width="1fr"), b.Column("Needed", "right", unit=heat),
+        b.Column("Given", "right", unit=heat), b.Column("Over or short", "right", unit=heat),
+        b.Column("Share given", "right"), b.Column("Lowest supply", "right", unit=unit),
+    ]  # fmt: skip
+    if by_length:
+        columns += [
+            b.Column("Length needed", "right", unit=length),
+            b.Column("Free wall", "right", unit=length),
+        ]
+    rows = [_room(str(printing.design.job.rooms[id].name), each, by_length, printing)
+            for id, each in rooms.items()]  # fmt: skip
     house = printing.design.emitters.house
-    total = (
+    total = [
         b.Cell("House", strong=True), printing.cell(printing.design.losses.house.loss, total=True),
-        printing.cell(house.given, total=True), b.NOTHING, b.NOTHING, b.NOTHING, b.NOTHING,
-        printing.cell(house.lowest_supply, total=True),
-    )  # fmt: skip
+        printing.cell(house.given, total=True), b.NOTHING, b.NOTHING,
+        printing.cell(house.lowest_supply, total=True), *([b.NOTHING] * (2 if by_length else 0)),
+    ]  # fmt: skip
     note = "A minus is a room that is short. Rounded parts may miss the last place of a total."
-    return b.Table(columns, (*rows, b.Row(total, "total")), note)
+    return b.Table(tuple(columns), (*rows, b.Row(tuple(total), "total")), note)
 
 
-def _room(name: str, each: RoomHeat, printing: Printing) -> b.Row:
+def _room(name: str, each: RoomHeat, by_length: bool, printing: Printing) -> b.Row:
     short = not each.over.is_missing and float(each.over) < 0
     share = b.Cell(printing.percent(each.given_share), printing.found.key(each.given_share), strong=short)
     word: b.Text = (name, b.Run("  short", "bold")) if short else name
-    return b.Row((
+    cells = [
         b.Cell(word), printing.cell(each.needed), printing.cell(each.given),
-        printing.cell(each.over, strong=short), share,
-        length_cell(each.needed_length, printing), length_cell(each.free_wall, printing),
-        printing.cell(each.lowest_supply),
-    ))  # fmt: skip
+        printing.cell(each.over, strong=short), share, printing.cell(each.lowest_supply),
+    ]  # fmt: skip
+    if by_length:
+        cells += [length_cell(each.needed_length, printing), length_cell(each.free_wall, printing)]
+    return b.Row(tuple(cells))
 
 
 def length_cell(figure: Figure | None, printing: Printing) -> b.Cell:
@@ -162,23 +173,28 @@ def _name(each: EmitterHeat, printing: Printing) -> str:
 
 def _ratings(printing: Printing) -> b.Table:
     """What the plate or the table says of each emitter, and what is taken out of it."""
-    system = printing.design.job.system
-    length = printing.unit(LENGTH)
-    columns = (
+    found, length = printing.design.emitters.emitters, printing.unit(LENGTH)
+    by_length = any(each.length is not None for each in found.values())
+    columns = [
         b.Column("Emitter", width="1fr"), b.Column("Kind"),
-        b.Column("Heating-effect factor", "right", unit="taken out"),
-        b.Column("Exponent", "right"), b.Column("Rated, net", "right", unit=printing.unit(HEAT_RATE)),
-        b.Column("Length", "right", unit=length), b.Column("Needed", "right", unit=length),
-    )  # fmt: skip
-    rows = []
-    for id, each in printing.design.emitters.emitters.items():
-        given = system.emitters[id]
+        b.Column("Heating-effect factor", "right", unit="taken out"), b.Column("Exponent", "right"),
+        b.Column("Rated, net", "right", unit=printing.unit(HEAT_RATE)),
+    ]  # fmt: skip
+    if by_length:
+        columns += [b.Column("Length", "right", unit=length), b.Column("Needed", "right", unit=length)]
+    rows = tuple(_rating(id, each, by_length, printing) for id, each in found.items())
+    return b.Table(tuple(columns), rows, LENGTHS if by_length else "")
+
+
+def _rating(id: str, each: EmitterHeat, by_length: bool, printing: Printing) -> b.Row:
+    given = printing.design.job.system.emitters[id]
+    cells = [
+        b.Cell(_name(each, printing)), b.Cell(given.kind), printing.cell(given.heating_effect, unit=True),
+        printing.cell(given.exponent, unit=True), printing.cell(each.rated),
+    ]  # fmt: skip
+    if by_length:
         own = length_cell(each.length, printing)
         if each.suggested and each.length is not None:
             own = b.Cell((b.Run("suggested ", "quiet"), str(own.text)), own.key)
-        rows.append(b.Row((
-            b.Cell(_name(each, printing)), b.Cell(given.kind),
-            printing.cell(given.heating_effect, unit=True), printing.cell(given.exponent, unit=True),
-            printing.cell(each.rated), own, length_cell(each.needed_length, printing),
-        )))  # fmt: skip
-    return b.Table(columns, tuple(rows), LENGTHS)
+        cells += [own, length_cell(each.needed_length, printing)]
+    return b.Row(tuple(cells))

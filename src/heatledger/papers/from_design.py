@@ -42,6 +42,7 @@ def heat_loss_paper(design: Design, units: Preset, found: Addresses | None = Non
     """The paper of a design for one reader; ``found`` is its book of addresses where there is one."""
     parts = parts_of_house(design)
     found, made = found or addresses(design, units, parts), band(design, "house/loss")
+    printed = found.keys_of(HEAT_LOSS)
     stages, findings = found.of(HEAT_LOSS), findings_of(design, HEAT_LOSS_SHEET)
     return HeatLossPaper(
         head=front.head(design),
@@ -60,7 +61,7 @@ def heat_loss_paper(design: Design, units: Preset, found: Addresses | None = Non
         not_checked=tables.not_checked_lines(not_checked_of(design, HEAT_LOSS_SHEET)),
         parts=part_lines(parts, found),
         parts_note=_parts_note(design, units),
-        workings=tuple(group_of(each, found) for stage in stages for each in stage.groups),
+        workings=tuple(group_of(each, found, printed) for stage in stages for each in stage.groups),
         tape=tables.tape(design, found, stages),
         tape_note=tape_note(design),
         references=references(stages, findings),

@@ -24,7 +24,8 @@ def addresses(design: Design, units: Preset, parts: list[Part]) -> Addresses:
     """The same, where the kinds of part are at hand already."""
     loss = Stage(HEAT_LOSS, 2, "Heat loss", heat_loss_groups(design, units, parts))
     steps = [found for each in STEPS if (found := step_stage(each, design)) is not None]
-    made = Addresses(design, units, [loss, *(stage for stage, _ in steps), _materials(design)])
+    stages = [loss, *(stage for stage, _ in steps), _materials(design)]
+    made = Addresses(design, units, sorted(stages, key=lambda each: each.sheet))
     for stage, titles in steps:
         homed = {made.kind(each) for group in stage.groups for each in (*group.blocks, *group.lines)}
         for figure, title in titles:

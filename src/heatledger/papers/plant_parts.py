@@ -57,16 +57,20 @@ def _parts(printing: Printing) -> list[tuple[str, str, str, b.Text, str, Citatio
     size: b.Text = (run(own), " chosen") if own is not None else (run(room.tank_volume), " or larger")
     limit: b.Text = run_or(plant.high_limit, printing, "as the boiler's maker says")
     rows: list[tuple[str, str, str, b.Text, str, Citation]] = [
-        ("relief valve", "Relief valve", "the boiler's own tapping, no valve on either side; discharge full size, "
+        ("relief valve", "Relief valve",
+        "the boiler's own tapping, no valve on either side; discharge full size, "
          "by gravity, to a floor drain through an air gap in sight", relief,
          "opens before the weakest part gives way", RELIEF),
-        ("high limit", "High limit", "supply of the boiler", limit, "stops the burner when the control does not",
+        ("high limit", "High limit", "supply of the boiler", limit,
+        "stops the burner when the control does not",
          LIMITS),
-        ("low-water cutoff", "Low-water cutoff", "above the lowest safe level, no valve between it and the boiler",
+        ("low-water cutoff", "Low-water cutoff",
+        "above the lowest safe level, no valve between it and the boiler",
          "reset by hand", "stops the burner when the boiler runs dry", LIMITS),
         ("air separator", "Air separator", "boiler supply, before the circulator", "as the main",
          "the hottest water gives up most air", AIR),
-        ("expansion tank", "Expansion tank", "at the separator, on the suction of the circulator, held by itself",
+        ("expansion tank", "Expansion tank",
+        "at the separator, on the suction of the circulator, held by itself",
          size, "the point where the circulator does not change the pressure", AIR),
         ("fill valve", "Fill valve, shutoffs both sides", "where the tank joins",
          ("set ", run(room.fill_pressure)), "the only place where the circulator does not move it", AIR),
@@ -76,9 +80,11 @@ def _parts(printing: Printing) -> list[tuple[str, str, str, b.Text, str, Citatio
          "pumps away from the tank, so pressure rises and air stays dissolved", AIR),
         ("purge drain", "Purge drain and full-port shutoff",
          "on the return of each circuit: drain first, then the shutoff toward the boiler",
-         f"{len(system.circuits)}" if system.circuits else " ", "a fast fill sweeps the air out and dirt past the "
+         f"{len(system.circuits)}" if system.circuits else " ",
+         "a fast fill sweeps the air out and dirt past the "
          "boiler", PURGE),
-        ("shutoff", "Shutoffs", "both sides of boiler and circulator", "as the pipe", "service without draining",
+        ("shutoff", "Shutoffs", "both sides of boiler and circulator", "as the pipe",
+        "service without draining",
          SERVICE),
         ("pressure gauge", "Pressure gauge", "at the boiler", "covers the usual range",
          "the first thing to look at", GAUGES),

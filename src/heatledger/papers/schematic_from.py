@@ -41,7 +41,7 @@ def _view(printing: Printing, title: str, circuits: tuple[CircuitView, ...]) -> 
         title=title,
         circuits=circuits,
         boiler=plant.boiler.name if plant.boiler is not None else "Boiler, not chosen yet",
-        boiler_note="" if output is None or output.is_missing else f"output {short(output, printing)}",
+        boiler_note="" if output is None or output.is_missing else f"output {printing.show(output)}",
         relief=short(room.relief_pressure, printing),
         tank=", ".join(each for each in parts if each),
         fill=short(room.fill_pressure, printing),
@@ -90,7 +90,7 @@ def _run(id: str, circuit: Circuit, emitter_id: str, printing: Printing) -> RunV
     return RunView(
         room=_named(emitter_id, printing),
         emitter=emitter.kind if emitter is not None else "fin-tube baseboard",
-        flow=short(flow, printing) if manifold else "",
+        flow=_flow(flow, printing) if manifold else "",
         length=_length(length, printing),
         balancing=manifold and circuit.balanced,
     )
@@ -105,6 +105,13 @@ def _named(emitter_id: str, printing: Printing) -> str:
     alone = sum(each.room == emitter.room for each in job.system.emitters.values()) == 1
     room = job.rooms.get(emitter.room)
     return str(room.name) if alone and room is not None else emitter.name
+
+
+def _flow(flow: Figure | None, printing: Printing) -> str:
+    """The flow of a run with as many decimals as in its schedule."""
+    if flow is None or flow.is_missing:
+        return ""
+    return printing.show(flow, printing.units.shown(flow.dimension).places)
 
 
 def _length(length: Figure, printing: Printing) -> str:

@@ -21,22 +21,32 @@ from heatledger.steps.said import CheckStep
 
 TITLE = "Startup"
 STAY = (
-    "Until combustion and draft are read and written down by who is licensed for it, stay with the boiler and shut "
-    "it off before you go. A bad fire or a blocked vent fills the house with carbon monoxide, which kills without a "
+    "Until combustion and draft are read and written down by who is licensed for it, stay with the boiler "
+    "and shut "
+    "it off before you go. A bad fire or a blocked vent fills the house with carbon monoxide, which kills "
+    "without a "
     "smell."
 )
 ELECTRIC_STAY = (
-    "Until the readings below are written down by who is licensed for it, stay with the boiler and shut it off "
+    "Until the readings below are written down by who is licensed for it, stay with the boiler and shut it "
+    "off "
     "before you go."
 )
-ORDER = "Do the steps in their order. Tick a box only for what you have seen yourself, and write down what you read."
+ORDER = (
+    "Do the steps in their order. Tick a box only for what you have seen yourself, and write down what you "
+    "read. "
+    f"{LOCAL_CODE}"
+)
 STOP = (
-    "Smell of gas, spillage, carbon monoxide in the room, water where it should not be, or a relief valve that "
+    "Smell of gas, spillage, carbon monoxide in the room, water where it should not be, or a relief valve "
+    "that "
     "runs: shut off, air the house, everyone out if the alarm sounds, and call from outside."
 )
 AGREE = (
-    "Targets follow the supply as read, the rooms as they are and the zones that call; outdoors decides only what "
-    "the reset asks for. A drop (ΔT) that is too high says little flow, one too low says much flow or cold rooms."
+    "Targets follow the supply as read, the rooms as they are and the zones that call; outdoors decides "
+    "only what "
+    "the reset asks for. A drop (ΔT) that is too high says little flow, one too low says much flow or cold "
+    "rooms."
 )
 
 
@@ -45,13 +55,13 @@ def startup_paper(printing: Printing) -> b.Paper:
     steps = checklist_of(printing.design)
     blocks: list[b.Block] = [_above(printing), b.Paragraph(ORDER)]
     blocks += [b.Heading("Steps in order"), b.Checklist(_checks(steps, printing))]
-    blocks += [b.Heading("Readings"), b.Paragraph(AGREE, "small"), _whole(printing)]
+    blocks += [b.Heading("Readings"), _whole(printing)]
     blocks += [*_circuits(printing), *_emitters(printing)]
     if _burns(printing):
         blocks += [b.Heading("Fire and flue"), _fire(printing)]
     blocks += [*_reset(printing), b.Heading("Open"), printing.findings(7)]
     blocks += [b.Heading("Who has done it"), _signed()]
-    blocks += [printing.caution(STOP), printing.sources("startup", "controls", sheets=(7,))]
+    blocks += [printing.caution(STOP), b.Flow((printing.sources("startup", "controls", sheets=(7,)),))]
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
 
@@ -65,7 +75,8 @@ def _above(printing: Printing) -> b.Block:
     startup = printing.design.startup.startup
     if startup.may_run:
         texts = (
-            f"Combustion and draft are recorded in the job. If either changes, read again before you leave. {STOP}",
+            f"Combustion and draft are recorded in the job. If either changes, read again before you "
+            f"leave. {STOP}",
             LOCAL_CODE,
         )
         return b.Frame("Read the flue again after any change.", texts)
@@ -81,10 +92,15 @@ def _checks(steps: list[CheckStep], printing: Printing) -> tuple[b.Check, ...]:
         b.Check(
             str(number), each.title, printing.spoken(each.do) if each.applies else "",
             printing.spoken(each.pass_) if each.applies else "Not for this job.",
-            _blanks(each, printing), each.caution if each.applies else "", each.applies,
+            _blanks(each, printing), _caution(each) if each.applies else "", each.applies,
         )
         for number, each in enumerate(steps, 1)
     )  # fmt: skip
+
+
+def _caution(step: CheckStep) -> str:
+    """What can hurt at a step; that the code governs is said once for all of them."""
+    return step.caution.removesuffix(LOCAL_CODE).strip()
 
 
 _READ: dict[str, tuple[tuple[str, Dimension | str], ...]] = {
@@ -101,6 +117,7 @@ _READ: dict[str, tuple[tuple[str, Dimension | str], ...]] = {
     "hot-pressure": (("cold", PRESSURE), ("hot", PRESSURE)),
 }
 """What is written down at a step, by its id."""
+_OF_A_CIRCUIT: tuple[tuple[str, Dimension | str], ...] = (("supply", TEMPERATURE), ("return", TEMPERATURE))
 
 
 def _blanks(step: CheckStep, printing: Printing) -> tuple[b.Blank, ...]:
@@ -108,13 +125,14 @@ def _blanks(step: CheckStep, printing: Printing) -> tuple[b.Blank, ...]:
         return ()
     return tuple(
         b.Blank(label, unit if isinstance(unit, str) else printing.unit(unit))
-        for label, unit in _READ.get(step.id, ())
+        for label, unit in _READ.get(step.id, _OF_A_CIRCUIT if step.id.startswith("drop-") else ())
     )
 
 
 def _target_table(rows: list[tuple[b.Text, Figure | None]], printing: Printing) -> b.Table:
     columns = (
-        b.Column("Reading", width="1.4fr"), b.Column("Due", "right"), b.Column("Read", width="1fr"),
+        b.Column("Reading", width="1.4fr"), b.Column("Due", "right", "0.7fr"), b.Column("Read",
+        width="0.9fr"),
         b.Column("By, when", width="1fr"),
     )  # fmt: skip
     made = [
@@ -123,7 +141,7 @@ def _target_table(rows: list[tuple[b.Text, Figure | None]], printing: Printing) 
         )
         for name, each in rows
     ]
-    return b.Table(columns, tuple(made), ruled=True, row_height=17.0, whole=True)
+    return b.Table(columns, tuple(made), AGREE, ruled=True, row_height=17.0, whole=True)
 
 
 def _whole(printing: Printing) -> b.Table:
@@ -146,14 +164,16 @@ def _circuits(printing: Printing) -> list[b.Block]:
     drop, flow = printing.unit(TEMPERATURE_DIFFERENCE), printing.unit(VOLUME_FLOW)
     unit = printing.unit(TEMPERATURE)
     columns = (
-        b.Column("Circuit", width="1.2fr"), b.Column("Flow due", "right", unit=flow),
-        b.Column("ΔT due", "right", unit=drop), b.Column("Return due", "right", unit=unit),
-        b.Column("Gives", "right", unit=printing.unit(HEAT_RATE)), b.Column("ΔT read", width="0.7fr", unit=drop),
-        b.Column("Return read", width="0.7fr", unit=unit),
+        b.Column("Circuit", "left", "2fr"), b.Column("Flow due", "right", "0.9fr", flow),
+        b.Column("ΔT due", "right", "0.8fr", drop), b.Column("Return due", "right", "1fr", unit),
+        b.Column("Gives", "right", "0.8fr", printing.unit(HEAT_RATE)), b.Column("ΔT read", "left", "1fr",
+        drop),
+        b.Column("Return read", "left", "1fr", unit),
     )  # fmt: skip
     rows = tuple(
         b.Row((
-            b.Cell(each.name), printing.cell(each.flow), printing.cell(each.drop), printing.cell(each.return_),
+            b.Cell(each.name), printing.cell(each.flow), printing.cell(each.drop),
+            printing.cell(each.return_),
             printing.cell(each.output), b.NOTHING, b.NOTHING,
         ))
         for each in due.values()
@@ -168,8 +188,9 @@ def _emitters(printing: Printing) -> list[b.Block]:
         return []
     unit = printing.unit(TEMPERATURE)
     columns = (
-        b.Column("Emitter", width="1.4fr"), b.Column("Water out due", "right", unit=unit),
-        b.Column("Gives", "right", unit=printing.unit(HEAT_RATE)), b.Column("Water out read", width="1fr", unit=unit),
+        b.Column("Emitter", width="1.6fr"), b.Column("Water out due", "right", "0.8fr", unit),
+        b.Column("Gives", "right", "0.5fr", printing.unit(HEAT_RATE)), b.Column("Water out read", "left",
+        "0.9fr", unit),
         b.Column("Remark", width="1.4fr"),
     )  # fmt: skip
     rows = []
@@ -184,8 +205,9 @@ def _emitters(printing: Printing) -> list[b.Block]:
 def _fire(printing: Printing) -> b.Table:
     """What only a licensed person with an analyzer writes down."""
     columns = (
-        b.Column("Reading", width="1.6fr"), b.Column("High fire", width="1fr"), b.Column("Low fire", width="1fr"),
-        b.Column("By, licence, when", width="1.4fr"),
+        b.Column("Reading", width="1.6fr"), b.Column("High fire", width="1fr"), b.Column("Low fire",
+        width="1fr"),
+        b.Column("By, license, when", width="1.4fr"),
     )  # fmt: skip
     draft = printing.unit(DRAFT)
     names = ("Oxygen, %", "Carbon monoxide, air free, ppm", f"Stack, {printing.unit(TEMPERATURE)}",
@@ -209,7 +231,8 @@ def _reset(printing: Printing) -> list[b.Block]:
 
 def _signed() -> b.Blanks:
     return b.Blanks(
-        (b.Blank("Started by"), b.Blank("Licence"), b.Blank("Date"), b.Blank("Combustion read by"),
-         b.Blank("Licence"), b.Blank("Date"), b.Blank("Handed over to"), b.Blank("Signature"), b.Blank("Date")),
+        (b.Blank("Started by"), b.Blank("License"), b.Blank("Date"), b.Blank("Combustion read by"),
+         b.Blank("License"), b.Blank("Date"), b.Blank("Handed over to"), b.Blank("Signature"),
+         b.Blank("Date")),
         3,
     )  # fmt: skip

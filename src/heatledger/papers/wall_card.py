@@ -3,35 +3,57 @@
 from __future__ import annotations
 
 from heatledger.drawings.schematic import schematic
+from heatledger.drawings.schematic_legend import schematic_legend
 from heatledger.ledger.dimensions import TEMPERATURE
 from heatledger.papers import blocks as b
 from heatledger.papers.printing import LOCAL_CODE, Printing
-from heatledger.papers.schematic_from import schematic_views
+from heatledger.papers.schematic_from import schematic_views, short
 from heatledger.steps.checklist import purge_order
 
 TITLE = "Boiler room card"
-WIDE = 490.0
+BOTH = "Two sheets: hang both beside the boiler."
+WIDE, SHEET = 490.0, 700.0
+TALLEST = 345.0
 NEVER = (
-    "Never bypass a limit, the low-water cutoff or the relief valve, not even to test. Never plug or cap the pipe "
+    "Never bypass a limit, the low-water cutoff or the relief valve, not even to test. Never plug or cap "
+    "the pipe "
     "of the relief valve. Nothing is stored against the boiler, its vent or its air openings."
 )
 
 
 def wall_card(printing: Printing) -> b.Paper:
-    """One card, landscape; a second side where the purging and the schematic need it."""
+    """Two landscape sheets: emergencies, schematic, usual readings and water; then what to do.
+
+    A schematic too tall to stand beside the readings has the second sheet to itself, and what to do
+    stands on the first.
+    """
     views = schematic_views(printing)
-    blocks: list[b.Block] = [b.Columns(tuple(map(_emergency, _emergencies(printing))))]
-    card = (_pressures(printing), *_weather(printing))
-    blocks.append(b.Columns(((b.Picture(schematic(views[0], WIDE)),), card), (WIDE, 222.0)))
-    for view in views[1:]:
-        blocks.append(b.Picture(schematic(view, WIDE)))
-    blocks.append(b.Columns(
-        ((b.Heading("If something is off"), _off(printing)), (b.Heading("Purge in this order"), *_purge(printing)),
-         (b.Heading("Every year"), b.Paragraph(_yearly(printing), "small"), b.Heading("Who to call"), _who())),
-        (1.25, 1.0, 0.85),
-    ))  # fmt: skip
-    blocks.append(b.Frame("", (NEVER, LOCAL_CODE, "The boiler's own manual goes before this card.")))
-    return b.Paper(printing.head(TITLE), tuple(blocks), landscape=True)
+    drawn = [schematic(each, WIDE, legend=False) for each in views]
+    readings = (_pressures(printing), *_weather(printing))
+    front: list[b.Block] = [b.Columns(tuple(map(_emergency, _emergencies(printing))))]
+    rest: list[b.Block]
+    if len(drawn) == 1 and drawn[0].height <= TALLEST:
+        front.append(b.Columns(((b.Picture(drawn[0]),), readings), (WIDE + 4, SHEET - WIDE)))
+        legend = b.Picture(schematic_legend(views[0], SHEET))
+        rest = [*_to_do(printing), b.Heading(legend.drawing.title), legend]
+    else:
+        weather = readings[1:] or (b.Paragraph(""),)
+        front += [b.Columns((readings[:1], weather)), *_to_do(printing)]
+        rest = [b.Picture(schematic(each, SHEET)) for each in views]
+    blocks = (*front, b.Paragraph(BOTH, "small"), b.PageBreak(), *rest)
+    return b.Paper(printing.head(TITLE), blocks, landscape=True)
+
+
+def _to_do(printing: Printing) -> list[b.Block]:
+    """What is off and what to do, purging, the yearly work, whom to call, what is never done."""
+    last = (b.Heading("Every year"), b.Paragraph(_yearly(printing)), b.Heading("Who to call"), _who())
+    return [
+        b.Columns((
+            (b.Heading("If something is off"), _off(printing)),
+            (b.Heading("Purge in this order"), *_purge(printing)), last,
+        ), (1.25, 1.0, 0.85)),
+        b.Frame("", (NEVER, LOCAL_CODE, "The boiler's own manual goes before this card.")),
+    ]  # fmt: skip
 
 
 def _emergencies(printing: Printing) -> list[tuple[str, str]]:
@@ -53,9 +75,14 @@ def _emergencies(printing: Printing) -> list[tuple[str, str]]:
         "Carbon monoxide alarm.",
         "Everyone out, call the fire service from outside. Nobody goes back in.",
     )
-    water = ("Water low, boiler hot.", "Do not add water. Fuel off, let it cool, call.")
-    stop = ("To stop it all.", "The switch at the door, then the fuel valve."
-            if fuel != "electricity" else "The switch at the door, then its breaker.")  # fmt: skip
+    water = (
+        "Water low, boiler hot.",
+        "Never add water to it. Fuel off, let it cool down by itself, then call.",
+    )
+    off = "The switch at the door off, then the fuel valve shut. Leave both so until help is there."
+    if fuel == "electricity":
+        off = "The switch at the door off, then its breaker. Leave both so until help is there."
+    stop = ("To stop it all.", off)
     return [first, alarm, water, stop]
 
 
@@ -74,7 +101,7 @@ def _pressures(printing: Printing) -> b.Table:
         ("Temperature drop (ΔT)", design.emitters.house.drop),
     ]  # fmt: skip
     rows = tuple(
-        b.Row((b.Cell(name), b.Cell(printing.show(each), strong=True)))
+        b.Row((b.Cell(name), b.Cell(short(each, printing), strong=True)))
         for name, each in lines
         if each is not None and not each.is_missing
     )
@@ -107,7 +134,7 @@ def _weather(printing: Printing) -> list[b.Block]:
 def _off(printing: Printing) -> b.Table:
     """What is seen, and what anyone may do about it before calling."""
     room = printing.design.boiler_room.plant
-    fill = printing.show(room.fill_pressure) or "its usual reading"
+    fill = short(room.fill_pressure, printing) or "its usual reading"
     rows = (
         ("One zone cold", "Its thermostat up? Its valve open? Then air: purge that circuit."),
         ("All cold", "Switch on? Burner locked out: reset once. Again: leave it, call."),
@@ -147,7 +174,7 @@ def _without_keys(text: b.Text) -> b.Text:
 
 def _yearly(printing: Printing) -> str:
     plant = printing.design.job.system.plant
-    charge = printing.show(printing.design.boiler_room.plant.precharge_pressure)
+    charge = short(printing.design.boiler_room.plant.precharge_pressure, printing)
     boiler = plant.boiler
     burner = "" if boiler is not None and boiler.fuel == "electricity" else "Combustion and draft read. "
     trap = " Condensate trap clean and filled." if boiler is not None and boiler.kind == "condensing" else ""

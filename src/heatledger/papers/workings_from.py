@@ -6,7 +6,7 @@ from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.ledger.show import show
 from heatledger.ledger.sources import Citation
-from heatledger.ledger.workings import Row, Token, Working
+from heatledger.ledger.workings import Row, Step, Token, Working
 from heatledger.papers import workings_data as paper
 from heatledger.papers.addresses import Addresses, Group
 from heatledger.papers.naming import as_part, title_of
@@ -18,17 +18,22 @@ _KINDS: dict[str, paper.TokenKind] = {
 }  # fmt: skip
 
 
-def group_of(group: Group, found: Addresses) -> paper.WorkingGroup:
-    """The workings under one heading: blocks first, then small arithmetic."""
+def group_of(group: Group, found: Addresses, printed: frozenset[str] | None = None) -> paper.WorkingGroup:
+    """The workings under one heading: blocks first, then small arithmetic.
+
+    ``printed`` holds the addresses of a paper that carries only some of the workings; None for all.
+    """
     return paper.WorkingGroup(
         group.title,
-        tuple(block(each, found, group.owner) for each in group.blocks),
+        tuple(block(each, found, group.owner, printed) for each in group.blocks),
         tuple(small_line(each, found, group) for each in group.lines),
         group.line,
     )
 
 
-def block(figure: Figure, found: Addresses, owner: str = "") -> paper.Working:
+def block(
+    figure: Figure, found: Addresses, owner: str = "", printed: frozenset[str] | None = None
+) -> paper.Working:
     """The working of a figure as paper takes it, under a heading about ``owner``."""
     made = found.working(figure)
     rows = tuple(_row(each, found, made, owner) for each in made.rows)
@@ -52,7 +57,7 @@ def block(figure: Figure, found: Addresses, owner: str = "") -> paper.Working:
         sources=() if made.kind == "total" else tuple(source(each, words) for words, each in made.sources),
         by_hand=_by_hand(made),
         comes_from=() if made.sides else _comes_from(made, rows, found),
-        goes_into=_goes_into(figure, found),
+        goes_into=_goes_into(figure, found, printed),
         waits_for=_waits_for(made),
     )
 
@@ -62,6 +67,8 @@ def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
     made = found.working(figure)
     title, what = group.titles.get(found.kind(figure)) or _title(figure, found, group.owner)
     run: list[paper.Token] = []
+    for step in made.steps:
+        run += _step(step)
     for each in made.rows:
         run += _operand(each)
         if each.expression:
@@ -83,6 +90,14 @@ def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
 def _title(figure: Figure, found: Addresses, owner: str) -> tuple[str, str]:
     """The thing and what of it, as its step names them, else as the design does."""
     return found.titles.get(found.kind(figure)) or title_of(figure, found.design, owner)
+
+
+def _step(step: Step) -> list[paper.Token]:
+    """An inner step before the line it goes into: ``x = 2 × 3 = 6;``."""
+    named = [paper.Token("word", step.letter), paper.Token("op", "=")] if step.letter else []
+    value = [paper.Token("op", "="), paper.Token("number", step.number)]
+    value += [paper.Token("unit", step.unit)] if step.unit else []
+    return [*named, *tokens(step.expression), *value, paper.Token("close", ";")]
 
 
 def _operand(row: Row) -> list[paper.Token]:
@@ -193,8 +208,8 @@ def _comes_from(
     return tuple(each for each in lines if each.keys)
 
 
-def _goes_into(figure: Figure, found: Addresses) -> paper.LedTo | None:
-    keys = found.goes_into(figure)
+def _goes_into(figure: Figure, found: Addresses, printed: frozenset[str] | None) -> paper.LedTo | None:
+    keys = [each for each in found.goes_into(figure) if printed is None or each in printed]
     more = len(keys) - MOST_USES
     return (
         paper.LedTo("into", tuple(keys[:MOST_USES]), f"and {more} more" if more > 0 else "") if keys else None

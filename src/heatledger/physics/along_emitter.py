@@ -49,7 +49,7 @@ def exact_mean_excess(
 
 
 @formula(EXACT, title="Excess over that of the rating")
-def excess_ratio(water: Temperature, air: Temperature, excess: TemperatureDifference) -> Ratio:
+def excess_ratio(excess: TemperatureDifference, water: Temperature, air: Temperature) -> Ratio:
     """Excess of water over the room, in parts of the excess of the rating.
 
     Valid for: any water and room.
@@ -172,14 +172,27 @@ def closer_inlet_ratio(inlet_ratio: Ratio, outlet_ratio: Ratio, drop_ratio: Rati
     )
 
 
-@formula(EXACT, title="Water temperature")
-def water_at(air: Temperature, ratio: Ratio, excess: TemperatureDifference) -> Temperature:
-    """Temperature of water from its excess over the room.
+@formula(EXACT, title="Outlet")
+def outlet_water(excess: TemperatureDifference, ratio: Ratio, air: Temperature) -> Temperature:
+    """Temperature of the water that leaves, from its excess over the room.
 
     Valid for: any water and room.
     Leaves out: nothing.
 
-    >>> round(water_at(air=293.15, ratio=1.2, excess=50.0), 2)
+    >>> round(outlet_water(excess=50.0, ratio=1.2, air=293.15), 2)
+    353.15
+    """
+    return air + ratio * excess
+
+
+@formula(EXACT, title="Inlet needed")
+def inlet_water(excess: TemperatureDifference, ratio: Ratio, air: Temperature) -> Temperature:
+    """Temperature of the water that must enter, from its excess over the room.
+
+    Valid for: any water and room.
+    Leaves out: what the pipes on the way to it lose.
+
+    >>> round(inlet_water(excess=50.0, ratio=1.2, air=293.15), 2)
     353.15
     """
     return air + ratio * excess

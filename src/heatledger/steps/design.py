@@ -170,6 +170,10 @@ class DesignNames(Names):
             own = origin.path if isinstance(origin, Leaf) and origin.kind is LeafKind.JOB else path
             self.paths.setdefault(id(figure), own)
         self.paths.update((id(figure), path) for path, figure in of_tables(design.job).items())
+        self._titles: dict[int, str] = {}
+        self._held: list[Figure] = []
+        self.places: dict[int, tuple[Figure, tuple[str, list[str]]]] = {}
+        """What papers have worked out of a figure's place, kept with the figure so that its id stays its own."""
 
     @cached_property
     def _uses(self) -> dict[int, list[Figure]]:
@@ -184,6 +188,14 @@ class DesignNames(Names):
 
         An inner result has no place of its own; it is called after the first of its inputs that has one.
         """
+        if isinstance(figure, Placed):
+            return self._title(figure)
+        if id(figure) not in self._titles:
+            self._titles[id(figure)] = self._title(figure)
+            self._held.append(figure)  # so that its id is not given to another
+        return self._titles[id(figure)]
+
+    def _title(self, figure: Figure) -> str:
         path = self.path(figure)
         if not path and figure.inputs:
             parts = figure.inputs[0].__class__ is tuple  # a sum is called after what its parts belong to

@@ -111,7 +111,7 @@ def emitters(job: Job, losses: Losses, since: Emitters | None = None) -> Emitter
     drop = usual_drop() if plant.drop is None else plant.drop
     mean = kept.part(
         "mean water",
-        (plant.supply, drop, *ratings.values(), *loads.values()),
+        (plant.supply, drop, *(() if plant.supply is not None else (*ratings.values(), *loads.values()))),
         partial(mean_water_of, plant.supply, drop, ratings, loads),
     )
     water = kept.part("water", (mean,), partial(water_of, mean))

@@ -45,12 +45,16 @@ def _poison(fire: Combustion) -> tuple[str, ...]:
     return tuple(waits)
 
 
-def has_started(read: Readings) -> bool:
-    """True when anything was read on site that needs the fire or the filled system."""
+def has_fired(read: Readings) -> bool:
+    """True when something was read that only a lit boiler shows."""
     fire = read.combustion
     some = (
-        read.supply, read.return_, read.flow, read.cold_pressure, read.hot_pressure, read.precharge,
-        read.test_pressure, fire.oxygen, fire.carbon_monoxide, fire.draft, fire.stack,
-        fire.room_carbon_monoxide,
+        read.supply, read.return_, read.hot_pressure, fire.oxygen, fire.carbon_monoxide, fire.draft,
+        fire.stack, fire.room_carbon_monoxide,
     )  # fmt: skip
     return any(each is not None for each in some) or bool(fire.spillage)
+
+
+def is_filled(read: Readings) -> bool:
+    """True when something was read that only a filled system shows."""
+    return has_fired(read) or any(each is not None for each in (read.cold_pressure, read.flow))

@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from heatledger.job.system_model import Fittings, Pipe, Tube
 from heatledger.ledger.dimensions import (
     BORE,
-    LENGTH,
     Bore,
     FlowCoefficient,
     Friction,
@@ -58,16 +57,22 @@ class PipeHead:
 
 def laid(
     pipe: Pipe, path: str, family: str, flow: Figure, water: Water, limits: SizeLimits,
-    emitter_length: Figure | None = None,
+    emitter_length: Figure | None = None, may_be_none: bool = False,
 ) -> PipeHead:  # fmt: skip
-    """A piece of piping at its design flow; its tube is chosen from a family where the job leaves it open."""
+    """A piece of piping at its design flow; its tube is chosen from a family where the job leaves it open.
+
+    A common piece without a length and without fittings is none: it has no tube, and its length is that of
+    no pieces.
+    """
     tube = pipe.tube or chosen_tube(pipe.family or family, flow, water.viscosity, limits)
-    length, fittings = _lengths(pipe, tube)
+    none = may_be_none and pipe.length.is_missing and not pipe.fittings
+    length = tube_length(lengths=[]) if none else pipe.length
+    fittings = _fittings(pipe, tube)
     if tube is None:
         bore = rough_ = missing(BORE, f"{path}/tube", "tube")
         name = ""
     else:
-        bore, rough_, name = tube.bore, tube.roughness, tube.name
+        bore, rough_, name = tube.bore, tube.roughness, "" if none else tube.name
     rough = water.rough(rough_, bore)
     rubs = water.rubbing(flow, bore, rough)
     whole = length if emitter_length is None else tube_length(lengths=[length, emitter_length])
@@ -96,21 +101,15 @@ def together(heads: Iterable[Figure | None]) -> Figure:
     return there[0] if len(there) == 1 else head_total(heads=there)
 
 
-def _lengths(pipe: Pipe, tube: Tube | None) -> tuple[Figure, Figure]:
-    """Length of the tube, and the length that its fittings stand for.
-
-    Where nothing at all is said of a piece, there is none, and its length is that of no pieces.
-    """
-    nothing = pipe.tube is None and not pipe.family and not pipe.fittings and pipe.length.is_missing
-    length = tube_length(lengths=[]) if nothing else pipe.length
-    fittings = [_fittings(key, each, pipe, tube) for key, each in pipe.fittings.items()]
-    return length, fittings[0] if len(fittings) == 1 else fittings_total(lengths=fittings)
+def _fittings(pipe: Pipe, tube: Tube | None) -> Figure:
+    """The length of tube that all fittings of a piece resist as much as."""
+    lengths = [_length_of(key, each, tube) for key, each in pipe.fittings.items()]
+    return lengths[0] if len(lengths) == 1 else fittings_total(lengths=lengths)
 
 
-def _fittings(key: str, each: Fittings, pipe: Pipe, tube: Tube | None) -> Figure:
+def _length_of(key: str, each: Fittings, tube: Tube | None) -> Figure:
+    """Fittings of one kind; where the job leaves the tube open, their length is that for the tube found."""
     one = each.equivalent_length
-    if pipe.tube is None and tube is not None:
-        one = lengths_of_fittings(tube).get(key) or missing(
-            LENGTH, f"fittings/{key}", f"equivalent length of a {each.name} on {tube.name}"
-        )
+    if one.is_missing and tube is not None:
+        one = lengths_of_fittings(tube).get(key, one)
     return fittings_length(count=each.count, equivalent_length=one)

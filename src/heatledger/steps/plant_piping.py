@@ -12,7 +12,6 @@ from heatledger.ledger.choosing import choose, largest
 from heatledger.ledger.dimensions import Head, Power, Ratio, VolumeFlow
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.results import result
-from heatledger.physics.friction import flow_total
 from heatledger.physics.pumps import curve_exponent, hydraulic_power
 from heatledger.steps.emitters import Emitters
 from heatledger.steps.layout import Layout, speed_in
@@ -53,8 +52,7 @@ def plant_piping(designed: Mapping[str, CircuitFlow], tools: Layout) -> PlantPip
     plant = tools.job.system.plant
     if not designed:
         return PlantPiping(None, None, None, {})
-    flows = [each.flow for each in designed.values()]
-    whole = flows[0] if len(flows) == 1 else flow_total(flows=flows)
+    whole = tools.joined("plant", [each.flow for each in designed.values()])
     mains = None
     if plant.mains is not None:
         mains = tools.piece(plant.mains, "plant/mains", usual_family(""), whole)
@@ -63,23 +61,22 @@ def plant_piping(designed: Mapping[str, CircuitFlow], tools: Layout) -> PlantPip
     for id, pump in plant.circulators.items():
         own = {key: each for key, each in designed.items() if each.circulator == id}
         if own:
-            duties[id] = _duty(
-                pump, own, taken, tools.kept.part(f"curve {id}", (pump,), partial(_exponent, pump))
-            )
+            flow = tools.joined(f"plant/circulators/{id}", [each.flow for each in own.values()])
+            exponent = tools.kept.part(f"curve of {id}", (pump,), partial(_exponent, pump))
+            duties[id] = _duty(pump, own, taken, flow, exponent)
     through_boiler = taken[-1] if len(taken) > (mains is not None) else None
     return PlantPiping(whole, mains, through_boiler, duties)
 
 
 def _duty(
-    pump: Circulator, own: dict[str, CircuitFlow], taken: list[Figure], exponent: Figure
+    pump: Circulator, own: dict[str, CircuitFlow], taken: list[Figure], flow: Figure, exponent: Figure
 ) -> CirculatorDuty:
-    flows = [each.flow for each in own.values()]
     worst = choose(
         {id: each.head for id, each in own.items()}, largest, "it needs the most head of all circuits"
     )
     return CirculatorDuty(
         name=pump.name,
-        needed_flow=flows[0] if len(flows) == 1 else flow_total(flows=flows),
+        needed_flow=flow,
         needed_head=together([*taken, worst]),
         index_circuit=winner_of(worst),
         curve_exponent=exponent,

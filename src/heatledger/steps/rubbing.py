@@ -10,18 +10,16 @@ from heatledger.physics.friction import (
     first_root,
     friction,
     friction_factor,
-    next_root,
     relative_roughness,
     reynolds,
     settled_root,
-    turbulent_reynolds,
     velocity,
 )
 
-_VELOCITY, _REYNOLDS, _AT, _FIRST, _NEXT, _ROOT, _FACTOR, _FRICTION = (
+_VELOCITY, _REYNOLDS, _FIRST, _ROOT, _FACTOR, _FRICTION = (
     formula_of(each).body
     for each in (
-        velocity, reynolds, turbulent_reynolds, first_root, next_root, settled_root, friction_factor,
+        velocity, reynolds, first_root, settled_root, friction_factor,
         friction,
     )
 )  # fmt: skip
@@ -62,11 +60,8 @@ class Water:
     def _worked_out(self, flow: Figure, bore: Figure, rough: Figure) -> Rubbing:
         speed = velocity(flow=flow, bore=bore)
         number = reynolds(velocity=speed, bore=bore, viscosity=self.viscosity)
-        at = turbulent_reynolds(reynolds=number)
-        first = first_root(turbulent_reynolds=at, relative_roughness=rough)
-        second = next_root(root=first, turbulent_reynolds=at, relative_roughness=rough)
-        third = next_root(root=second, turbulent_reynolds=at, relative_roughness=rough)
-        root = settled_root(first=first, second=second, third=third)
+        first = first_root(reynolds=number, relative_roughness=rough)
+        root = settled_root(first=first, reynolds=number, relative_roughness=rough)
         factor = friction_factor(reynolds=number, root=root, relative_roughness=rough)
         return Rubbing(speed, number, factor, friction(friction_factor=factor, velocity=speed, bore=bore))
 
@@ -75,8 +70,5 @@ def plain_rubbing(flow: float, bore: float, rough: float, viscosity: float) -> t
     """Speed and friction of a flow in a tube as plain numbers, to search and to choose by."""
     speed = _VELOCITY(flow, bore)
     number = _REYNOLDS(speed, bore, viscosity)
-    at = _AT(number)
-    first = _FIRST(at, rough)
-    second = _NEXT(first, at, rough)
-    root = _ROOT(first, second, _NEXT(second, at, rough))
+    root = _ROOT(_FIRST(number, rough), number, rough)
     return speed, _FRICTION(_FACTOR(number, root, rough), speed, bore)

@@ -63,7 +63,7 @@ def _head(piece: PipeHead, flow: float, viscosity: float) -> float:
 
 
 def _resistance(pieces: list[PipeHead], flow: float, viscosity: float) -> float:
-    return sum(_head(each, flow, viscosity) for each in pieces) / flow**POWER
+    return float(sum(_head(each, flow, viscosity) for each in pieces) / flow**POWER)
 
 
 def _branch(branch: Branch, id: str, flows: dict[str, float], nu: float) -> tuple[float, dict[str, float]]:

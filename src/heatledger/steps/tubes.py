@@ -45,7 +45,7 @@ def _limit(job: Job, name: str, words: str, text: str, dimension: Dimension, cit
         own = job.limit(name, dimension)
     except JobErrors:  # the review says what is wrong with it
         own = None
-    return own or usual(f"limits/{name}", words, text, dimension, citation)
+    return usual(f"limits/{name}", words, text, dimension, citation) if own is None else own
 
 
 def usual_family(kind: str) -> str:

@@ -18,6 +18,10 @@ from heatledger.ledger.findings import Finding, NotChecked
 from heatledger.steps.review import (  # isort: skip
     temperatures, standing, sizes, slips, shapes, depths, materials, extremes, glass, beyond, leakage, rooms,
     envelope_gaps, whole, plans,
+    emitter_findings, loop_findings, radiator_findings,
+    piping, runs, pumping, pumps_and_zones,
+    boiler, firing, pressure, guards, bill_findings,
+    control_findings, zone_findings, startup_findings, fire_findings,
 )  # fmt: skip
 from heatledger.steps.review.house import House
 from heatledger.steps.review.kinds import KINDS, Look
@@ -30,6 +34,10 @@ __all__ = ["KINDS", "review"]
 GROUPS = (
     temperatures, standing, sizes, slips, shapes, depths, materials, extremes, glass, beyond, leakage, rooms,
     envelope_gaps, whole, plans,
+    emitter_findings, loop_findings, radiator_findings,
+    piping, runs, pumping, pumps_and_zones,
+    boiler, firing, pressure, guards, bill_findings,
+    control_findings, zone_findings, startup_findings, fire_findings,
 )  # fmt: skip
 """Modules of the checks, in the order of the trade."""
 

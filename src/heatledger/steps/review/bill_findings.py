@@ -33,7 +33,8 @@ def half_width(figure: Figure) -> float:
     "bills-disagree",
     Weight.DECIDE,
     cite("HH-BILL", "heat loss from fuel used", SEEN),
-    fires="The loss by the bills, like for like, is more than {0} off the loss as worked out, and their bands "
+    fires="The loss by the bills, like for like, is more than {0} off the loss as worked out, and their "
+    "bands "
     "do not meet.",
     why="25 % is more than weather and meters are wrong by",
     mend="Check efficiency, dates, a wood stove and empty rooms; then the largest entry that is assumed.",
@@ -70,7 +71,8 @@ def _bills_with_hot_water(look: Look) -> Found:
             path = f"bills/{id}/other_use"
             yield look.found(
                 f"bills/{id}",
-                f"Summer use was not taken off {bill.name}; where a water heater or a range hangs on the same "
+                f"Summer use was not taken off {bill.name}; where a water heater or a range hangs on the "
+                "same "
                 "meter, the loss by the bills reads too high.",
                 "",
                 (
@@ -102,7 +104,8 @@ def _sized_from_old_boiler(look: Look) -> Found:
         size = look.limit * float(most) * SMALLER
         yield look.found(
             BOILER,
-            f"{boiler.name} gives {look.say(room.output)}; sheets and bills say no more than {look.say(most)}. "
+            f"{boiler.name} gives {look.say(room.output)}; sheets and bills say no more than "
+            f"{look.say(most)}. "
             "The boiler before it was never measured against the house.",
             most,
             (Mend(f"Take one of no more than {look.say(size, d.HEAT_RATE)}.", resized(look, boiler, size)),),

@@ -135,8 +135,7 @@ def _rating_at_sea_level(look: Look) -> Found:
     if isnan(height):
         yield look.wants(BOILER, height)
     elif float(height) > look.limit * (1 + JUST):
-        fire = room.input or room.output
-        what = "input" if room.input else "output"
+        fire, what = (room.output, "output") if room.input is None else (room.input, "input")
         found = look.found(
             BOILER,
             f"At {look.say(height)} the {what} of {boiler.name} is no more than "

@@ -7,6 +7,7 @@ from dataclasses import replace
 from math import isnan
 
 from heatledger.ledger import dimensions as d
+from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import DERIVED, SEEN, cite
 from heatledger.steps.controls import ResetPoint, asked_at
@@ -106,21 +107,25 @@ def _reset_left_as_shipped(look: Look) -> Found:
     limits=(Limit("straight-curve-sags", "3.5 °F", d.TEMPERATURE_DIFFERENCE, "line below need"),),
 )
 def _straight_curve_sags(look: Look) -> Found:
-    points = [each for each in points_of(look) if each.line_over is not None]
-    worst = min(points, key=lambda each: float(each.line_over or 0), default=None)
-    if worst is None or worst.line is None or worst.line_over is None:
+    short = {id: -float(over) for id, over in _over(look).items()}
+    points = look.design.controls.controls.reset
+    worst = max(short, key=short.__getitem__, default="")
+    if not worst or short[worst] <= look.limit + SAME:
         return
-    if -float(worst.line_over) > look.limit + SAME:
-        low = [each for each in points if -float(each.line_over or 0) > look.limit]
-        gap = look.say(-float(worst.line_over), d.TEMPERATURE_DIFFERENCE)
-        at = look.say(low[0].outdoor)
-        where = f"at {at}" if len(low) == 1 else f"from {at} to {look.say(low[-1].outdoor)}"
-        yield look.found(
-            "controls/mildest_supply",
-            f"The straight line of the control is short {where} outdoors: up to {gap} at "
-            f"{look.say(worst.outdoor)}.",
-            worst.line_over,
-        )
+    low = [look.say(points[id].outdoor) for id, gap in short.items() if gap > look.limit]
+    where = f"at {low[0]}" if len(low) == 1 else f"from {low[0]} to {low[-1]}"
+    yield look.found(
+        "controls/mildest_supply",
+        f"The straight line of the control is short {where} outdoors: up to "
+        f"{look.say(short[worst], d.TEMPERATURE_DIFFERENCE)} at {look.say(points[worst].outdoor)}.",
+        points[worst].supply,
+    )
+
+
+def _over(look: Look) -> dict[str, Figure]:
+    """How far the straight line lies over the need, by point; empty where there is no line."""
+    found = {id: each.line_over for id, each in look.design.controls.controls.reset.items()}
+    return {id: each for id, each in found.items() if each is not None and not isnan(each)}
 
 
 @finding(
@@ -132,7 +137,7 @@ def _straight_curve_sags(look: Look) -> Found:
     why="flue gas of natural gas condenses below about 130 °F (54 °C)",
     mend="Mix the water after the boiler, or raise the lowest supply.",
     limits=(
-        Limit("reset-under-boiler-limit", "130 °F", d.TEMPERATURE, "lowest return with gas", "read there"),
+        Limit("reset-under-boiler-limit", "130 °F", d.TEMPERATURE, "lowest return with gas", "from memory"),
         Limit(
             "reset-under-boiler-limit-oil", "140 °F", d.TEMPERATURE, "lowest return with oil", "read there"
         ),

@@ -9,7 +9,7 @@ from heatledger.job.system_model import Boiler
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import MEMORY, SEEN, cite
-from heatledger.steps.may_run import has_started
+from heatledger.steps.may_run import has_fired
 from heatledger.steps.review.control_findings import with_caution
 from heatledger.steps.review.kinds import Limit, Look, finding
 from heatledger.steps.targets import burns, is_drafted, oxygen_band
@@ -31,13 +31,13 @@ def _fired(look: Look) -> Boiler | None:
     "fire-never-measured",
     Weight.MUST_FIX,
     cite("HH-CA", "a call for combustion analysis", SEEN),
-    fires="The system was started, and oxygen or carbon monoxide in the flue gas was not measured.",
+    fires="The boiler was lit, and oxygen or carbon monoxide in the flue gas was not measured.",
     why="a flame can look right at any carbon monoxide",
     mend="Measure with an analyzer at high and low fire, and leave the slip.",
 )
 def _never_measured(look: Look) -> Found:
     boiler, read = _fired(look), look.house.job.system.readings
-    if boiler is None or not has_started(read):
+    if boiler is None or not has_fired(read):
         return
     fire = read.combustion
     lacking = [

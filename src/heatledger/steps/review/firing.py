@@ -1,8 +1,8 @@
-"""Findings on the boiler as it runs: short cycles, water too cool or too slow, condensing that never comes."""
+"""Findings on the boiler as it runs: short cycles, water too cool or too slow, no condensing."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from math import isnan
 
@@ -11,21 +11,22 @@ from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import SEEN, cite
-from heatledger.physics.firing import (
-    boiler_rise,
-    buffer_volume,
-    burner_off,
-    burner_on,
-    least_flow,
-    starts_in_an_hour,
-    stored_heat,
-)
+from heatledger.physics import firing
 from heatledger.steps.plant_water import water_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 from heatledger.steps.review.plant_look import BOILER, CARBON_MONOXIDE, boiler_of, cautioned, room_of
 from heatledger.steps.targets import OIL, burns
 
 Found = Iterator[Finding | NotChecked]
+Plain = Callable[..., float]
+"""A formula on plain numbers."""
+boiler_rise: Plain = firing.boiler_rise
+buffer_volume: Plain = firing.buffer_volume
+burner_off: Plain = firing.burner_off
+burner_on: Plain = firing.burner_on
+least_flow: Plain = firing.least_flow
+starts_in_an_hour: Plain = firing.starts_in_an_hour
+stored_heat: Plain = firing.stored_heat
 JUST = 1e-9
 MINUTE = 60.0
 CONDENSING = "condensing"
@@ -75,7 +76,8 @@ def least_of(look: Look, boiler: Boiler) -> Figure | None:
     "boiler-cycles-fast",
     Weight.DECIDE,
     cite("PME-94749", "small zones and short cycles", SEEN),
-    fires="In mild weather, at {0} of its design load, the smallest zone calling alone makes the burner start "
+    fires="In mild weather, at {0} of its design load, the smallest zone calling alone makes the burner "
+    "start "
     f"more than {{1}} times an hour by the water that moves; {FULL_FIRE}. Above {{2}} it must be fixed.",
     why="3 gal (11 L) of water and 60 lb (27 kg) of iron, 24,000 for 9,000 Btu/h (7.0 for 2.6 kW), start 8.7 "
     "times an hour",
@@ -102,15 +104,16 @@ def _boiler_cycles_fast(look: Look) -> Found:
     if not 0 < load < float(least):
         return
     stored = stored_heat(water=smallest.water + float(own), iron=0.0, differential=rise)
-    on = float(burner_on(stored=stored, least_output=float(least), load=load))
-    off = float(burner_off(stored=stored, load=load))
-    starts = float(starts_in_an_hour(on=on, off=off))
+    on = burner_on(stored=stored, least_output=float(least), load=load)
+    off = burner_off(stored=stored, load=load)
+    starts = starts_in_an_hour(on=on, off=off)
     if starts > look.limit_at(1) * (1 + JUST):
-        buffer = float(buffer_volume(time=10 * MINUTE, least_output=float(least), load=load, rise=rise))
+        buffer = buffer_volume(time=10 * MINUTE, least_output=float(least), load=load, rise=rise)
         more = max(buffer - smallest.water - float(own), 0.0)
         yield look.found(
             smallest.where,
-            f"In mild weather with {smallest.name} calling alone the burner runs {on / MINUTE:.1f} minutes and "
+            f"In mild weather with {smallest.name} calling alone the burner runs {on / MINUTE:.1f} minutes "
+            "and "
             f"rests {off / MINUTE:.1f}: {starts:.1f} starts an hour, the iron of the boiler not counted.",
             least,
             (
@@ -142,7 +145,8 @@ def _micro_zone(look: Look) -> Found:
     elif 0 < load < float(least) * (1 - JUST):
         yield look.found(
             smallest.where,
-            f"{smallest.name} takes {look.say(load, d.HEAT_RATE)} in mild weather; the boiler cannot make less "
+            f"{smallest.name} takes {look.say(load, d.HEAT_RATE)} in mild weather; the boiler cannot make "
+            "less "
             f"than {look.say(least)}.",
             least,
         )
@@ -152,7 +156,8 @@ def _micro_zone(look: Look) -> Found:
     "condensing-never-condenses",
     Weight.DECIDE,
     cite("ETH-BOILER", "efficiency by return temperature", SEEN),
-    fires="A condensing boiler without outdoor reset has water above {0} coming back on the design day, and so "
+    fires="A condensing boiler without outdoor reset has water above {0} coming back on the design day, "
+    "and so "
     "all winter.",
     why="160 °F (71 °C) back gives 85.9 %, 120 °F (49 °C) 88.9 %, 100 °F (38 °C) 93.2 %",
     mend="Let the supply follow the weather, from the emitters.",
@@ -203,7 +208,8 @@ def _cold_water_to_iron_boiler(look: Look) -> Found:
     elif float(back) < limit - JUST:
         found = look.found(
             BOILER,
-            f"Water comes back at {look.say(back)}, below {look.say(limit, d.TEMPERATURE)}; flue gas will rain "
+            f"Water comes back at {look.say(back)}, below {look.say(limit, d.TEMPERATURE)}; flue gas will "
+            "rain "
             f"inside {boiler.name} until its flue and sections rot.",
             back,
             (
@@ -229,7 +235,10 @@ def _cold_water_to_iron_boiler(look: Look) -> Found:
 )
 def _boiler_water_too_slow(look: Look) -> Found:
     boiler, room, design = boiler_of(look), room_of(look), look.design
-    flows = [each.actual_flow or each.flow for each in design.circuits.circuits.values()]
+    flows = [
+        each.flow if each.actual_flow is None else each.actual_flow
+        for each in design.circuits.circuits.values()
+    ]
     if boiler is None or room.output is None or not flows:
         return
     flow, fire = sum(map(float, flows)), float(room.output)
@@ -238,8 +247,8 @@ def _boiler_water_too_slow(look: Look) -> Found:
     if isnan(flow) or isnan(fire) or isnan(carries):
         yield look.wants(BOILER, *flows, room.output, design.emitters.house.water_heat)
         return
-    rise = float(boiler_rise(fire=fire, flow=flow, water_heat=carries))
-    needed = float(least_flow(fire=fire, water_heat=carries, largest_rise=most))
+    rise = boiler_rise(fire=fire, flow=flow, water_heat=carries)
+    needed = least_flow(fire=fire, water_heat=carries, largest_rise=most)
     if boiler.least_flow is not None:
         needed = float(boiler.least_flow)
     if flow < needed * (1 - JUST):

@@ -60,7 +60,8 @@ def _no_manual_limit(look: Look) -> Found:
     says = "is not shown" if limit is None else f"is set to {look.say(limit)}"
     found = look.found(
         LIMIT,
-        f"The high limit of {boiler.name} {says}; when the operating control sticks it is what stops the fire.",
+        f"The high limit of {boiler.name} {says}; when the operating control sticks it is what stops the "
+        "fire.",
         "" if limit is None else limit,
         (Mend("Show a limit with manual reset, set as its maker says.", (set_to(LIMIT, "200 °F"),)),),
     )
@@ -89,7 +90,8 @@ def _no_co_alarm(look: Look) -> Found:
     "relief-pipe-blocked",
     Weight.DECIDE,
     cite("IMC-1006", "discharge of relief valves", SEEN),
-    fires="There is a boiler. Where the pipe of its relief valve ends stands nowhere in a job, so it counts as "
+    fires="There is a boiler. Where the pipe of its relief valve ends stands nowhere in a job, so it "
+    "counts as "
     "not shown.",
     why="a plugged pipe turns the valve into a plug",
     mend="Full size, rigid, downhill, no valve, cap or thread at its end, open near the floor where it hurts "
@@ -99,7 +101,8 @@ def _relief_pipe_blocked(look: Look) -> Found:
     if boiler_of(look) is not None:
         found = look.found(
             f"{BOILER}/relief",
-            "Where the pipe of the relief valve ends is not shown; when it opens it must open freely and hurt "
+            "Where the pipe of the relief valve ends is not shown; when it opens it must open freely and "
+            "hurt "
             "nobody.",
         )
         yield cautioned(found, BURST)
@@ -109,9 +112,11 @@ def _relief_pipe_blocked(look: Look) -> Found:
     "condensate-badly-drained",
     Weight.DECIDE,
     cite("JLC-COND", "condensate drains", SEEN),
-    fires="The boiler condenses. The way of its condensate stands nowhere in a job, so it counts as not shown.",
+    fires="The boiler condenses. The way of its condensate stands nowhere in a job, so it counts as not "
+    "shown.",
     why="drains outdoors froze across a whole city in one winter, and iron floor drains rust through",
-    mend="An indoor plastic run, its trap filled before the first fire, a neutralizer before any metal; decide "
+    mend="An indoor plastic run, its trap filled before the first fire, a neutralizer before any metal; "
+    "decide "
     "with a name.",
 )
 def _condensate_badly_drained(look: Look) -> Found:
@@ -143,6 +148,7 @@ def _nothing_catches_dirt(look: Look) -> Found:
         more = f" and {len(iron) - 1} more" if len(iron) > 1 else ""
         yield look.found(
             BOILER,
-            f"Rust of old iron ({iron[0]}{more}) will land in the passages of {boiler.name} and on the magnet "
+            f"Rust of old iron ({iron[0]}{more}) will land in the passages of {boiler.name} and on the "
+            "magnet "
             "of its circulator.",
         )

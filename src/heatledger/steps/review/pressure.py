@@ -92,7 +92,8 @@ def _fill_near_relief(look: Look) -> Found:
             mends.insert(0, Mend(words, _filled_to(look, lower + JUST)))
         yield look.found(
             FILL,
-            f"Filled to {look.say(room.fill_pressure)} under a valve of {look.say(room.relief_pressure)}, only "
+            f"Filled to {look.say(room.fill_pressure)} under a valve of {look.say(room.relief_pressure)}, "
+            "only "
             f"{look.say(max(float(room.acceptance_factor), 0.0), d.RATIO)} of a tank can take water.",
             room.acceptance_factor,
             tuple(mends),

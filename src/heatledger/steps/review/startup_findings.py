@@ -8,7 +8,7 @@ from math import isnan
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import JUDGMENT, PRACTICE, SEEN, cite
-from heatledger.steps.may_run import has_started
+from heatledger.steps.may_run import is_filled
 from heatledger.steps.review.control_findings import with_caution
 from heatledger.steps.review.kinds import Limit, Look, finding
 
@@ -48,7 +48,7 @@ def _test_pressure_low(look: Look) -> Found:
     "tank-charge-unread",
     Weight.MUST_FIX,
     cite("FILL-AX", "precharge is read with the water side open", SEEN),
-    fires="The system was started and the charge of its tank was not read, or is more than {0} off.",
+    fires="The system was filled and the charge of its tank was not read, or is more than {0} off.",
     why="read on a full system it only repeats the pressure of the water",
     mend="Shut the tank off, drain it, set its air and write it down.",
     limits=(Limit("tank-charge-unread", "0.5 psi", d.PRESSURE, "charge off its target", "read there"),),
@@ -56,7 +56,9 @@ def _test_pressure_low(look: Look) -> Found:
 def _tank_charge(look: Look) -> Found:
     system, due = look.house.job.system, look.design.boiler_room.plant.precharge_pressure
     read = system.readings
-    if system.plant.tank is None or not has_started(read):
+    if system.plant.tank is None:
+        return
+    if read.precharge is None and not is_filled(read):
         return
     if read.precharge is None:
         yield look.found(

@@ -1,0 +1,170 @@
+"""Room by room for the owner: what each loses and why, what its emitters give, and that in words."""
+
+from __future__ import annotations
+
+from heatledger.drawings.cause_bar import cause_bar, cause_swatch
+from heatledger.drawings.hatches import CAUSES
+from heatledger.drawings.shapes import Drawing
+from heatledger.ledger.dimensions import HEAT_RATE
+from heatledger.ledger.findings import Weight
+from heatledger.papers import blocks as b
+from heatledger.papers.answers import figure, listed, said, share
+from heatledger.papers.findings_by_sheet import EMITTERS_SHEET, findings_of
+from heatledger.papers.front import NAMES
+from heatledger.papers.printing import Printing
+from heatledger.papers.tables import room_lines
+from heatledger.papers.words import amount
+from heatledger.steps.emitters import RoomHeat
+
+BAR = 118.0
+ALL_OF_IT = 0.995
+"""A share from here on is printed as all of what is needed."""
+MOST_NAMED = 6
+
+
+def is_short(each: RoomHeat) -> bool:
+    """Whether a room gets less than it needs, by more than the rounding of print."""
+    return not each.given_share.is_missing and float(each.given_share) < ALL_OF_IT
+
+
+def short_rooms(printing: Printing) -> list[str]:
+    """Ids of the rooms that are left short, the worst first."""
+    rooms = printing.design.emitters.rooms
+    found = [id for id, each in rooms.items() if is_short(each)]
+    return sorted(found, key=lambda id: float(rooms[id].given_share))
+
+
+def has_emitters(printing: Printing) -> bool:
+    """Whether the job says what heats the rooms."""
+    return bool(printing.design.emitters.emitters)
+
+
+def room_table(printing: Printing) -> b.Table:
+    """Rooms with their loss by cause, and what their emitters give of it."""
+    heated = has_emitters(printing)
+    heat = printing.unit(HEAT_RATE)
+    columns = [
+        b.Column("Room", width="1fr"), b.Column("Loses", "right", unit=heat), b.Column("by cause", width="124pt"),
+    ]  # fmt: skip
+    if heated:
+        columns += [b.Column("Emitters give", "right", unit=heat), b.Column("Of what it needs", width="96pt")]
+    bars = _bars(printing)
+    rows = []
+    for id, room in printing.design.losses.rooms.items():
+        cells = [b.Cell(room.name), printing.cell(room.loss), b.Cell(" ", drawing=bars.get(id))]
+        if heated:
+            each = printing.design.emitters.rooms[id]
+            cells += [printing.cell(each.given), _state(id, each, printing)]
+        rows.append(b.Row(tuple(cells)))
+    house = printing.design.losses.house
+    total = [b.Cell("House", strong=True), printing.cell(house.loss, total=True), b.NOTHING]
+    if heated:
+        total += [printing.cell(printing.design.emitters.house.given, total=True), b.NOTHING]
+    return b.Table(
+        tuple(columns), (*rows, b.Row(tuple(total), "total")), "Rounded parts may miss the last place."
+    )
+
+
+def legend() -> b.Table:
+    """The hatch of each cause."""
+    columns = tuple(each for _ in CAUSES for each in (b.Column("", width="11pt"), b.Column("", width="1fr")))
+    cells = tuple(
+        each for cause in CAUSES for each in (b.Cell(" ", drawing=cause_swatch(cause)), b.Cell(NAMES[cause]))
+    )
+    return b.Table(columns, (b.Row(cells),))
+
+
+def _bars(printing: Printing) -> dict[str, Drawing]:
+    design = printing.design
+    lines = {each.name: each for each in room_lines(design, printing.found)}
+    amounts = {
+        id: {cause: amount(each.loss) for cause, each in room.causes.items()}
+        for id, room in design.losses.rooms.items()
+    }
+    largest = max((sum(max(each, 0.0) for each in by.values()) for by in amounts.values()), default=0.0)
+    found = {}
+    for id, by in amounts.items():
+        name = design.losses.rooms[id].name
+        texts = {cause: cell.text for cause, cell in zip(CAUSES, lines[name].causes, strict=True)}
+        found[id] = cause_bar(name, by, texts, largest, width=BAR)
+    return found
+
+
+def _state(id: str, each: RoomHeat, printing: Printing) -> b.Cell:
+    """How much of its need a room gets: short with the mark of what is open on it, else fine."""
+    if each.given_share.is_missing:
+        return b.Cell("")
+    text = printing.percent(each.given_share)
+    if not is_short(each):
+        return b.Cell(text, printing.found.key(each.given_share), mark="fine")
+    words: b.Text = (b.Run("short, ", "bold"), text)
+    return b.Cell(words, printing.found.key(each.given_share), mark=weight_at(id, printing))
+
+
+def weight_at(room: str, printing: Printing) -> b.Mark:
+    """The weight of what is open on the emitters of a room; none where nothing is."""
+    emitters = [
+        f"emitters/{id}" for id, each in printing.design.emitters.emitters.items() if each.room == room
+    ]
+    places = (f"rooms/{room}", *emitters)
+    open_ = [
+        each.weight
+        for each in findings_of(printing.design, EMITTERS_SHEET)
+        if each.decided is None and any(each.where == at or each.where.startswith(f"{at}/") for at in places)
+    ]
+    for weight in (Weight.MUST_FIX, Weight.DECIDE):
+        if weight in open_:
+            return weight.value  # type: ignore[return-value]
+    return ""
+
+
+def in_words(printing: Printing) -> list[b.Block]:
+    """Which rooms run short at this water, and which get the most over what they need."""
+    if not has_emitters(printing):
+        return [
+            b.Paragraph("What heats the rooms is not given yet, so nothing is said of too cold or too warm.")
+        ]
+    house, rooms = printing.design.emitters.house, printing.design.emitters.rooms
+    names = printing.design.job.rooms
+    at = said("With ", figure(printing, house.supply), " water on the coldest night ")
+    short = short_rooms(printing)
+    if all(each.given_share.is_missing for each in rooms.values()):
+        return [b.Paragraph("Whether the rooms get enough is not known yet: an entry is missing.")]
+    blocks: list[b.Block] = []
+    if short:
+        pieces = [
+            said(f"{names[id].name} gets ", share(printing, rooms[id].given_share), " of what it needs")
+            for id in short[:MOST_NAMED]
+        ]
+        more = f" {len(short) - MOST_NAMED} more rooms are short." if len(short) > MOST_NAMED else ""
+        others = "" if len(short) == len(rooms) else " Every other room is carried."
+        blocks.append(b.Paragraph(said(at, "it runs short: ", listed(pieces), ".", more, others)))
+    else:
+        blocks.append(b.Paragraph(said(at, "every room gets what it needs.")))
+    return [*blocks, *_warm(printing), *_thermostats(printing)]
+
+
+def _warm(printing: Printing) -> list[b.Block]:
+    rooms, names = printing.design.emitters.rooms, printing.design.job.rooms
+    known = [id for id, each in rooms.items() if not each.given_share.is_missing and not is_short(each)]
+    over = sorted(known, key=lambda id: -float(rooms[id].given_share))[:3]
+    if len(rooms) < 2 or not over:
+        return []
+    pieces = [said(f"{names[id].name} ", share(printing, rooms[id].given_share)) for id in over]
+    text = said(
+        "The most for what they need get ", listed(pieces), ". Such rooms warm up first; where they have no "
+        "thermostat of their own they run warm, unless a valve holds them back.",
+    )  # fmt: skip
+    return [b.Paragraph(text)]
+
+
+def _thermostats(printing: Printing) -> list[b.Block]:
+    job = printing.design.job
+    zones = [
+        f"{each.name} by that in {job.rooms[each.thermostat].name}"
+        for each in job.system.zones.values()
+        if each.thermostat in job.rooms
+    ]
+    if not zones:
+        return []
+    return [b.Paragraph(said("Thermostats: ", listed(zones), ". The other rooms of a zone follow along."))]

@@ -1,0 +1,284 @@
+"""Findings on what rooms get of their emitters, and on the walls that hold them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from heatledger.job.system_model import BY_LENGTH
+from heatledger.ledger import dimensions as d
+from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
+from heatledger.ledger.sources import JUDGMENT, PRACTICE, SEEN, cite
+from heatledger.ledger.units import UNITS
+from heatledger.steps.emitters import EmitterHeat, RoomHeat
+from heatledger.steps.review.emitter_look import (
+    SAME,
+    each_emitter,
+    each_room,
+    known,
+    length_to,
+    name_of,
+    panel_for,
+    supply_to,
+)
+from heatledger.steps.review.kinds import Limit, Look, finding, set_to
+
+Found = Iterator[Finding | NotChecked]
+HOTTEST = UNITS["°F"].to_si(200, True)
+A_LITTLE_MORE = 1.15
+
+
+@finding(
+    "room-without-emitter",
+    Weight.MUST_FIX,
+    cite("", "every heated room has heat of its own", PRACTICE),
+    fires="A room of a job that has emitters needs heat, and no emitter stands in it.",
+    why="borrowed heat needs an open doorway; it fails when the door shuts",
+    mend="Add an emitter, or take the room for unheated and say where its heat comes from.",
+)
+def _room_without_emitter(look: Look) -> Found:
+    for id, room, here in each_room(look):
+        if here or not known(room.needed) or float(room.needed) <= SAME:
+            continue
+        mends = [Mend("Take it for an unheated space, and say which rooms it borrows from.")]
+        if known(look.design.emitters.house.supply):
+            supply = float(look.design.emitters.house.supply)
+            new = {"name": f"{name_of(look, id)} panel", **panel_for(look, id, supply, A_LITTLE_MORE)}
+            mends.insert(0, Mend("Add a panel radiator.", ({"add": f"emitters/{id}-panel", "to": new},)))
+        yield look.found(
+            f"rooms/{id}",
+            f"{name_of(look, id)} loses {look.say(room.needed)} and nothing in it gives heat.",
+            room.needed,
+            tuple(mends),
+        )
+
+
+@finding(
+    "emitter-without-load",
+    Weight.NOTE,
+    cite("", "heat that nobody asks for", JUDGMENT),
+    fires="An emitter stands in a room that needs no heat on the design day.",
+    why="what it gives is not asked for, and nothing sizes it",
+    mend="Leave it out, or see why the room needs no heat.",
+)
+def _emitter_without_load(look: Look) -> Found:
+    for id, emitter, found in each_emitter(look):
+        if known(found.load) and float(found.load) <= SAME:
+            yield look.found(
+                f"emitters/{id}",
+                f"{emitter.name} stands in {name_of(look, emitter.room)}, which asks for no heat.",
+                found.load,
+            )
+
+
+@finding(
+    "room-left-cold",
+    Weight.DECIDE,
+    cite("", "output against load at the design supply", JUDGMENT),
+    fires="At the design supply a room gets less than {0} of what it needs; below {1} it must be mended.",
+    why="loss and output have one answer, and more flow cannot pass the largest output",
+    mend="Give it more element, or hotter water, or a smaller loss.",
+    limits=(
+        Limit("room-left-cold", "97 %", d.RATIO, "heat given over heat needed"),
+        Limit("room-left-very-cold", "90 %", d.RATIO, "heat given over heat needed, to be mended"),
+    ),
+)
+def _room_left_cold(look: Look) -> Found:
+    for id, room, here in each_room(look):
+        if not here:
+            continue
+        share = float(room.given_share)
+        if not known(share):
+            yield look.wants(f"rooms/{id}", room.given_share)
+        elif share < look.limit - SAME:
+            yield look.found(
+                f"rooms/{id}",
+                f"{name_of(look, id)} needs {look.say(room.needed)} and gets {look.say(room.given)} at "
+                f"{look.say(look.design.emitters.house.supply)}: {look.say(-float(room.over), d.HEAT_RATE)} "
+                "short.",
+                room.given_share,
+                _more_heat(look, room, here),
+                Weight.MUST_FIX if share < look.limit_at(1) - SAME else None,
+            )
+
+
+def _more_heat(look: Look, room: RoomHeat, here: dict[str, EmitterHeat]) -> tuple[Mend, ...]:
+    mends = []
+    id, one = next(iter(here.items()))
+    if len(here) == 1 and one.needed_length is not None and known(one.needed_length):
+        said = look.say(one.needed_length)
+        mends.append(Mend(f"Give it {said} of element, cut up.", length_to(look, id, one.needed_length)))
+    elif len(here) == 1 and one.needed_rated is not None and known(one.needed_rated):
+        effect = float(look.house.job.system.emitters[id].heating_effect)
+        text = look.text(1.01 * effect * float(one.needed_rated), d.HEAT_RATE)
+        mends.append(Mend(f"Take one of {text} at its rating.", (set_to(f"emitters/{id}/output", text),)))
+    if known(room.lowest_supply):
+        mends.append(
+            Mend(
+                f"Run the water at {look.say(room.lowest_supply)}, if the boiler and the other rooms allow.",
+                supply_to(look, float(room.lowest_supply), HOTTEST),
+            )
+        )
+    return (*mends, Mend("Make its loss smaller: look at its largest surface first."))
+
+
+@finding(
+    "room-driven-hot",
+    Weight.NOTE,
+    cite("", "output against load at the design supply", JUDGMENT),
+    fires="A room without a thermostat gets more than {0} of its load, counted against the room of its "
+    "thermostat where that is over its load too; above {1} it is to be decided.",
+    why="while the room of the thermostat is right, this one is too warm all winter",
+    mend="Shorten the element or close its damper, add a radiator valve, or make it a zone.",
+    limits=(
+        Limit("room-driven-hot", "125 %", d.RATIO, "heat given over heat needed"),
+        Limit("room-driven-very-hot", "150 %", d.RATIO, "heat given over heat needed, to be decided"),
+    ),
+)
+def _room_driven_hot(look: Look) -> Found:
+    stats = {each.thermostat for each in look.house.job.system.zones.values()}
+    for id, room, here in each_room(look):
+        share = float(room.given_share)
+        if id in stats or not here or not known(share) or float(room.needed) <= SAME:
+            continue
+        beside = _share_at_thermostat(look, here)
+        if share / beside <= look.limit + SAME:
+            continue
+        key, one = next(iter(here.items()))
+        mends = [Mend("Close its damper, or give it a radiator valve.")]
+        if len(here) == 1 and one.needed_length is not None and known(one.needed_length):
+            changes = length_to(look, key, float(one.needed_length) * min(beside, look.limit))
+            mends.insert(0, Mend("Shorten the element to its load.", changes))
+        yield look.found(
+            f"rooms/{id}",
+            f"{name_of(look, id)} gets {look.say(room.given)} for {look.say(room.needed)}; while the room of "
+            "the thermostat is right, it is too warm.",
+            room.given_share,
+            tuple(mends),
+            Weight.DECIDE if share / beside > look.limit_at(1) + SAME else None,
+        )
+
+
+def _share_at_thermostat(look: Look, here: dict[str, EmitterHeat]) -> float:
+    """How far the room of the thermostat is over its load, at least 1."""
+    system, rooms = look.house.job.system, look.design.emitters.rooms
+    for circuit in system.circuits.values():
+        zone = system.zones.get(circuit.zone)
+        if zone is not None and zone.thermostat in rooms and any(id in circuit.runs for id in here):
+            share = float(rooms[zone.thermostat].given_share)
+            return max(1.0, share) if known(share) else 1.0
+    return 1.0
+
+
+@finding(
+    "supply-beyond-reach",
+    Weight.MUST_FIX,
+    cite("", "water of a house is seldom let above 200 °F", PRACTICE),
+    fires="A room is served only by water hotter than {0}, or by none at all.",
+    why="boilers are limited to about 200 °F, so what is missing must come from a larger emitter",
+    mend="Give the room a larger emitter, or a second one.",
+    limits=(Limit("supply-beyond-reach", "200 °F", d.TEMPERATURE, "hottest water"),),
+)
+def _supply_beyond_reach(look: Look) -> Found:
+    for id, room, here in each_room(look):
+        lowest = float(room.lowest_supply)
+        sized = bool(here) and all(known(each.rated_here, each.load, each.capacity) for each in here.values())
+        if sized and not lowest <= look.limit + SAME:
+            asked = look.say(room.lowest_supply) if known(lowest) else "hotter water than there is"
+            yield look.found(
+                f"rooms/{id}",
+                f"To heat {name_of(look, id)} its emitters need {asked}.",
+                room.lowest_supply if known(lowest) else "",
+            )
+
+
+@finding(
+    "one-room-sets-supply",
+    Weight.DECIDE,
+    cite("", "one room against all the others", JUDGMENT),
+    fires="One room needs water more than {0} hotter than all the others would do with.",
+    why="the hottest need sets the water for the whole house, and a condensing boiler pays for it all winter",
+    mend="Give that room a larger emitter.",
+    limits=(Limit("one-room-sets-supply", "15 °F", d.TEMPERATURE_DIFFERENCE, "hotter than the next"),),
+)
+def _one_room_sets_supply(look: Look) -> Found:
+    house = look.design.emitters.house
+    if house.next_lowest is None or not known(house.lowest_supply, house.next_lowest):
+        return
+    gap = float(house.lowest_supply) - float(house.next_lowest)
+    if gap > look.limit + SAME:
+        name = name_of(look, house.set_by)
+        panel = {"name": f"{name} second panel", **panel_for(look, house.set_by, float(house.next_lowest))}
+        changes = ({"add": f"emitters/{house.set_by}-second", "to": panel},)
+        yield look.found(
+            f"rooms/{house.set_by}",
+            f"{name} asks for {look.say(house.lowest_supply)}; all other rooms would do with "
+            f"{look.say(house.next_lowest)}.",
+            house.lowest_supply,
+            (Mend(f"Give {name} a second emitter, here a panel radiator.", changes),),
+        )
+
+
+@finding(
+    "baseboard-past-free-wall",
+    Weight.DECIDE,
+    cite("DX-LOOP", "an owner's baseboard that found no wall", SEEN),
+    fires="A room needs more baseboard than its free wall holds, by more than {0}.",
+    why="cabinets, doors and appliances take the wall",
+    mend="Take a kickspace fan unit, a tall panel on an inner wall, or a floor or ceiling panel.",
+    limits=(Limit("baseboard-past-free-wall", "0 in", d.LENGTH, "length past the wall"),),
+)
+def _baseboard_past_free_wall(look: Look) -> Found:
+    for id, room, here in each_room(look):
+        if room.needed_length is None:
+            continue
+        if room.free_wall is None or not known(room.needed_length):
+            yield look.wants(f"rooms/{id}", room.needed_length, words="" if room.free_wall else "free wall")
+        elif float(room.needed_length) > float(room.free_wall) + look.limit + SAME:
+            key, one = next(iter(here.items()))
+            supply = look.design.emitters.house.supply
+            changes: tuple[Mapping[str, Any], ...] = ()
+            if len(here) == 1 and known(supply):
+                new = {"name": one.name, **panel_for(look, id, float(supply), A_LITTLE_MORE)}
+                changes = (set_to(f"emitters/{key}", new),)
+            yield look.found(
+                f"rooms/{id}",
+                f"{name_of(look, id)} needs {look.say(room.needed_length)} of baseboard and has "
+                f"{look.say(room.free_wall)} of free wall.",
+                room.needed_length,
+                (
+                    Mend("Take a tall panel radiator instead.", changes),
+                    Mend("Take a kickspace fan unit, or a floor or ceiling panel."),
+                ),
+            )
+
+
+@finding(
+    "cabinet-length-as-fin",
+    Weight.NOTE,
+    cite("PM-HEF", "active length against that of the cabinet", SEEN),
+    fires="The finned length of a baseboard is the free wall of its room, within {0}.",
+    why="end caps, valves and elbows carry no fins",
+    mend="Measure the fins, or take 4 to 12 in. off each end.",
+    limits=(Limit("cabinet-length-as-fin", "2 in", d.LENGTH, "fins against wall"),),
+)
+def _cabinet_length_as_fin(look: Look) -> Found:
+    for id, emitter, found in each_emitter(look):
+        wall = look.house.job.rooms[emitter.room].free_wall
+        if emitter.kind not in BY_LENGTH or emitter.length is None or wall is None:
+            continue
+        if known(wall, emitter.length) and abs(float(wall) - float(emitter.length)) <= look.limit + SAME:
+            shorter = max(float(emitter.length) - UNITS["in"].to_si(8), UNITS["in"].to_si(6))
+            yield look.found(
+                f"emitters/{id}",
+                f"{emitter.name} counts {look.say(emitter.length)} of fins on {look.say(wall)} of free wall; "
+                "the ends of a cabinet carry none.",
+                found.length if found.length is not None else emitter.length,
+                (
+                    Mend(
+                        "Take 4 in. off each end.",
+                        (set_to(f"emitters/{id}/length", look.text(shorter, d.LENGTH)),),
+                    ),
+                    Mend("Measure the fins."),
+                ),
+            )

@@ -1,0 +1,94 @@
+"""What the findings on emitters share: emitters by room, lengths to offer, and the loops they stand in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from math import ceil, isnan
+from typing import Any
+
+from heatledger.job.system_model import BY_LENGTH, PANEL, SERIES, Circuit, Emitter
+from heatledger.ledger import dimensions as d
+from heatledger.ledger.presets import METRIC
+from heatledger.ledger.units import UNITS
+from heatledger.steps.emitters import EmitterHeat, RoomHeat
+from heatledger.steps.review.kinds import Look, set_to
+
+PANEL_EXCESS, PANEL_EXPONENT = 49.8, 1.3
+SAME = 1e-6
+"""How near a figure may come to its limit and still keep it."""
+
+
+def each_emitter(look: Look) -> Iterator[tuple[str, Emitter, EmitterHeat]]:
+    """The emitters by id, as given and as found."""
+    for id, emitter in look.house.job.system.emitters.items():
+        yield id, emitter, look.design.emitters.emitters[id]
+
+
+def each_room(look: Look) -> Iterator[tuple[str, RoomHeat, dict[str, EmitterHeat]]]:
+    """The rooms with their emitters; none while the job has no emitters at all."""
+    found = look.design.emitters
+    if found.emitters:
+        for id, room in found.rooms.items():
+            yield id, room, {key: each for key, each in found.emitters.items() if each.room == id}
+
+
+def each_loop(look: Look) -> Iterator[tuple[Circuit, list[EmitterHeat]]]:
+    """The series loops with their emitters in the order of the water."""
+    found = look.design.emitters.emitters
+    for circuit in look.house.job.system.circuits.values():
+        passed = [found[id] for id in circuit.runs if id in found]
+        if circuit.kind == SERIES and passed:
+            yield circuit, passed
+
+
+def name_of(look: Look, room: str) -> str:
+    """The name of a room."""
+    return look.house.job.rooms[room].name
+
+
+def known(*values: float | None) -> bool:
+    """True when every value is there and can be worked with."""
+    return all(each is not None and not isnan(each) for each in values)
+
+
+def share_of(each: EmitterHeat) -> float:
+    """What an emitter gives in parts of its load."""
+    return float(each.output) / float(each.load) if float(each.load) > 0 else float("nan")
+
+
+def longer(look: Look, meters: float) -> str:
+    """A length as it would be bought: rounded up to the half foot or the tenth of a meter."""
+    unit, parts = ("m", 10) if look.units is METRIC else ("ft", 2)
+    pieces = max(1, ceil(UNITS[unit].from_si(meters) * parts * (1 - SAME)))
+    return f"{pieces / parts:.1f} {unit}"
+
+
+def length_to(look: Look, id: str, meters: float) -> tuple[Mapping[str, Any], ...]:
+    """Changes that give a baseboard another length; none for an emitter that is not sized by length."""
+    emitter = look.house.job.system.emitters[id]
+    if emitter.kind not in BY_LENGTH or emitter.output is not None:
+        return ()
+    return (set_to(f"emitters/{id}/length", longer(look, meters)),)
+
+
+def warmer(look: Look, kelvin: float) -> str:
+    """A temperature in whole degrees of the job, rounded up."""
+    shown = look.units.shown(d.TEMPERATURE).unit
+    return f"{ceil(shown.from_si(kelvin, True) - SAME)} {shown.text}"
+
+
+def panel_for(look: Look, room: str, supply: float, part: float = 1.0) -> dict[str, str]:
+    """A panel radiator that would carry a part of the load of a room at a supply, rated at 75/65/20 °C."""
+    house, needed = look.design.emitters.house, float(look.design.emitters.rooms[room].needed)
+    mean = max(supply - float(house.drop) / 2 - float(look.house.job.rooms[room].indoor), 1.0)
+    output = part * needed * (PANEL_EXCESS / mean) ** PANEL_EXPONENT
+    return {"room": room, "kind": PANEL, "output": look.text(output, d.HEAT_RATE)}
+
+
+def supply_to(look: Look, kelvin: float, most: float) -> tuple[Mapping[str, Any], ...]:
+    """Changes that make the design supply warmer, in whole degrees; none beyond the most it may have."""
+    text = warmer(look, kelvin)
+    unit = look.units.shown(d.TEMPERATURE).unit
+    if unit.to_si(float(text.split()[0]), True) > most + SAME:
+        return ()
+    return (set_to("plant/supply", text),)

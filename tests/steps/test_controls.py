@@ -1,0 +1,118 @@
+"""The reset line carries the load by the law that sized the emitters, and settings have their standing."""
+
+from __future__ import annotations
+
+import pytest
+
+from heatledger.ledger.figures import Leaf
+from heatledger.ledger.sources import Standing
+from heatledger.ledger.units import UNITS
+from heatledger.steps.controls import asked_at, setters
+from heatledger.steps.emitter_chains import outlet_chain, required_supply, supply_for_share
+from tests.steps.heated import EXAMPLES, designed, job_of
+
+FERROW, LERCH, TAMM = EXAMPLES
+
+
+def in_f(value: float) -> float:
+    return UNITS["°F"].from_si(float(value), True)
+
+
+@pytest.mark.parametrize("name", [LERCH, TAMM])
+def test_at_each_point_the_weakest_emitter_carries_its_share(name: str) -> None:
+    """Where the design supply serves every room the line is the lowest supply of all emitters, by share."""
+    made = designed(name)
+    for point in made.controls.controls.reset.values():
+        needed = supply_for_share(made.job, made.emitters, point.share)
+        assert float(point.supply) == pytest.approx(float(needed), abs=0.06)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_the_setting_emitter_gives_just_its_share(name: str) -> None:
+    made = designed(name)
+    for point in made.controls.controls.reset.values():
+        given = []
+        for id in setters(made.job, made.emitters):
+            found = made.emitters.emitters[id]
+            whole = min(float(found.load), float(found.output))
+            passed = outlet_chain(made.job, made.emitters, [id], point.supply)[id]
+            given.append(float(passed.output) / (whole * float(point.share)))
+        if made.job.system.controls.least_supply is None:
+            assert min(given) == pytest.approx(1.0, abs=1e-6)
+        else:
+            assert min(given) >= 1 - 1e-6
+
+
+def test_the_line_starts_at_the_chosen_supply_where_a_room_is_short() -> None:
+    made = designed(FERROW)
+    point = made.controls.controls.reset["design-day"]
+    assert float(made.emitters.house.lowest_supply) > float(made.emitters.house.supply)
+    assert float(point.supply) == pytest.approx(float(made.emitters.house.supply), abs=1e-6)
+    assert float(point.share) == pytest.approx(1)
+
+
+def test_a_supply_hotter_than_needed_is_not_kept() -> None:
+    made = designed(LERCH, {"set": "plant/supply", "to": "70 °C"})
+    point = made.controls.controls.reset["design-day"]
+    own = [required_supply(made.job, made.emitters, id, point.share) for id in made.emitters.emitters]
+    assert float(point.supply) == pytest.approx(max(float(each) for each in own), abs=1e-6)
+    assert float(point.supply) < 273.15 + 60
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_the_short_form_is_near(name: str) -> None:
+    """The mean of supply and return in place of the exact law, one emitter in place of all."""
+    made = designed(
+        name, {"remove": "controls/least_supply"} if name != TAMM else {"set": "plant/drop", "to": "20 °F"}
+    )
+    for point in made.controls.controls.reset.values():
+        assert float(point.by_mean) == pytest.approx(float(point.supply), abs=2.0)
+
+
+def test_points_are_round_in_the_units_of_the_job() -> None:
+    us, metric = (list(designed(each).controls.controls.reset.values()) for each in (FERROW, LERCH))
+    assert [round(in_f(each.outdoor), 6) for each in us] == [-2, 10, 20, 30, 40, 50, 60]
+    assert [round(float(each.outdoor) - 273.15, 6) for each in metric] == [-12, -5, 0, 5, 10, 15]
+    assert [float(each.supply) for each in us] == sorted((float(each.supply) for each in us), reverse=True)
+
+
+def test_heat_starts_at_the_base_of_the_bills_else_at_the_usual_one() -> None:
+    told = designed(FERROW, {"set": "bills/last-winter/base", "to": "60 °F"}).controls.controls
+    assert in_f(told.balance) == pytest.approx(60)
+    assert list(told.reset)[-1] == "at-50-f"
+    usual = designed(FERROW, {"remove": "bills"}).controls.controls.balance
+    assert in_f(usual) == pytest.approx(65)
+    assert isinstance(usual.origin, Leaf) and usual.origin.citation is not None
+    assert usual.origin.citation.standing is Standing.PRACTICE
+
+
+def test_the_line_of_the_job_stands_beside_the_need() -> None:
+    made = designed(FERROW)
+    for point in made.controls.controls.reset.values():
+        assert point.line is not None and point.line_over is not None
+        assert float(point.line_over) == pytest.approx(float(point.line) - float(point.supply))
+        assert asked_at(point) is point.line
+        back = float(point.line) - float(point.share) * float(made.emitters.house.drop)
+        assert float(point.return_) == pytest.approx(back)
+    none = designed(FERROW, {"remove": "controls/mildest_supply"}).controls.controls
+    assert all(each.line is None for each in none.reset.values())
+
+
+def test_no_point_is_below_the_least_supply() -> None:
+    made = designed(FERROW, {"set": "controls/least_supply", "to": "120 °F"}).controls.controls
+    assert min(in_f(asked_at(each)) for each in made.reset.values()) == pytest.approx(120)
+    assert made.least_supply is not None
+
+
+@pytest.mark.parametrize("name", ["ranch", "metric"])
+def test_a_house_without_emitters_waits_for_them(name: str) -> None:
+    found = designed(name).controls.controls
+    assert all(each.supply.is_missing for each in found.reset.values())
+    assert not found.balance.is_missing and not found.shutdown.is_missing
+    assert job_of(name).system.emitters == {}
+
+
+def test_a_job_without_weather_has_one_point_that_waits() -> None:
+    made = designed(FERROW, {"remove": "site/outdoor"})
+    assert list(made.controls.controls.reset) == ["design-day"]
+    assert made.controls.controls.reset["design-day"].supply.is_missing
