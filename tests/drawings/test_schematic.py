@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import xml.etree.ElementTree as ET
 from dataclasses import replace
 from itertools import pairwise
 
@@ -9,12 +10,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from heatledger.drawings.lettering import Box, fitted, lines_of, text_boxes, text_width
+from heatledger.drawings.lettering import Box, fitted, fitted_apart, lines_of, text_boxes, text_width
 from heatledger.drawings.schematic import schematic
 from heatledger.drawings.schematic_legend import lines_used, schematic_legend, signs_used
 from heatledger.drawings.schematic_view import HOME_RUN, SERIES, CircuitView, RunView, SchematicView
 from heatledger.drawings.shapes import Disc, Drawing, Path, Words
 from heatledger.drawings.symbols import SYMBOLS, symbol
+from heatledger.drawings.to_svg import LOOKS, to_svg
 
 KINDS = ("fin-tube baseboard", "panel radiator", "cast-iron radiator", "cast-iron baseboard")
 NAMES = ("Living room", "Kitchen", "Hall and stairs", "Bath", "Bedroom of the grandparents, upper floor")
@@ -158,12 +160,31 @@ def test_the_legend_names_only_what_is_used() -> None:
 
 
 def test_supply_and_return_differ_without_color() -> None:
-    from heatledger.drawings.to_svg import LOOKS
-
     assert "dasharray" in LOOKS["return"]
     assert "dasharray" not in LOOKS["supply"]
     assert "dasharray" in LOOKS["discharge"]
     assert LOOKS["return"].split("dasharray")[1] != LOOKS["discharge"].split("dasharray")[1]
+
+
+def test_the_schematic_is_one_sound_svg_with_title_and_words() -> None:
+    drawing = schematic(view(circuit(1, 3, HOME_RUN), circuit(2, 3, SERIES)))
+    text = to_svg(drawing)
+    root = ET.fromstring(text)
+    space = "{http://www.w3.org/2000/svg}"
+    assert root.findtext(f"{space}title") == "Boiler room and circuits"
+    assert root.findtext(f"{space}desc") == drawing.words
+    style = root.findtext(f"{space}style") or ""
+    assert all(f".{each.get('class')}{{" in style for each in root.iter() if each.get("class"))
+    assert text == to_svg(drawing)
+
+
+def test_names_that_begin_alike_keep_their_ends() -> None:
+    names = ["Radiator under the south windows", "Radiator under the west window", "Bath"]
+    cut = fitted_apart(names, 80)
+    assert cut[2] == "Bath"
+    assert cut[0].endswith("south windows")
+    assert cut[1].endswith("west window")
+    assert all(text_width(each) <= 80 for each in cut)
 
 
 def test_a_sign_turns_about_its_place() -> None:

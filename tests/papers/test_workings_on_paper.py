@@ -11,11 +11,11 @@ from heatledger.ledger.figures import Leaf, ancestors
 from heatledger.ledger.presets import PRESETS
 from heatledger.ledger.workings import Token as Piece
 from heatledger.ledger.workings import tokens_of
-from heatledger.papers.addresses import is_small
+from heatledger.papers.addresses import Addresses, is_small
 from heatledger.papers.from_design import heat_loss_paper
 from heatledger.papers.heat_loss_data import Cell, HeatLossPaper
-from heatledger.papers.workings_data import Line, Token, Working
-from heatledger.papers.workings_from import block, tokens
+from heatledger.papers.workings_data import Line, Side, Token, Working
+from heatledger.papers.workings_from import block, group_of, tokens
 from tests.papers.demo_papers import HOUSES, ONE_ROOM, addressed, designed, house, paper, text_of
 
 ARITHMETIC = {"number", "unit", "op", "sign", "root", "power"}
@@ -32,16 +32,25 @@ def said(given: tuple[Token, ...]) -> Iterator[str]:
 def shown(made: Working | Line) -> list[str]:
     """The arithmetic of a block or a line, in the order in which it is printed."""
     if isinstance(made, Line):
-        return [each for each in (*said(made.tokens), made.answer, made.unit) if each]
-    found: list[str] = []
-    for step in made.steps:
-        found += [*said(step.tokens), step.value, step.unit]
-    for row in made.column:
-        found += [row.op, row.number, row.unit, *said(row.expression)]
-    found += [*said(made.line), made.answer.number, made.answer.unit]
+        return [each for each in (*steps(made), *said(made.tokens), made.answer, made.unit) if each]
+    found = [*column(made), *said(made.line), made.answer.number, made.answer.unit]
+    for side in made.sides:
+        found += [*column(side), *said(side.line), side.answer.number, side.answer.unit]
     if made.by_hand:
         found += [*said(made.by_hand.tokens), made.by_hand.value, made.by_hand.unit]
     return [each for each in found if each]
+
+
+def steps(made: Working | Side | Line) -> Iterator[str]:
+    for step in made.steps:
+        yield from (*said(step.tokens), step.value, step.unit)
+
+
+def column(made: Working | Side) -> Iterator[str]:
+    """Inner steps, then the column."""
+    yield from steps(made)
+    for row in made.column:
+        yield from (row.op, row.number, row.unit, *said(row.expression))
 
 
 def arithmetic_of(working: object) -> list[str]:
@@ -51,6 +60,11 @@ def arithmetic_of(working: object) -> list[str]:
 
 def answering(made: HeatLossPaper) -> dict[str, Working | Line]:
     return {each.key: each for group in made.workings for each in (*group.workings, *group.lines)}
+
+
+def answering_in_the_book(found: Addresses) -> dict[str, Working | Line]:
+    groups = [group_of(each, found) for each in found.groups]
+    return {each.key: each for group in groups for each in (*group.workings, *group.lines)}
 
 
 @ALL_UNITS
@@ -66,7 +80,7 @@ def test_every_figure_can_be_set_with_all_its_tokens(name: str, units: str) -> N
 @BOTH
 def test_what_stands_under_an_address_is_its_working(name: str, units: str) -> None:
     found, made = addressed(name, units), house(name)
-    by_key = answering(paper(name, units))
+    by_key = answering_in_the_book(found)
     met = set()
     for figure in ancestors(*made.results.values()):
         key = found.key(figure)

@@ -14,7 +14,7 @@ def test_a_loop_and_its_waste():
     assert length_to_buy(length=laid, waste=0.10) == pytest.approx(231.0)
 
 
-@given(lengths=st.lists(st.floats(0, 500), max_size=20), waste=st.floats(0, 0.5))
+@given(lengths=st.lists(st.floats(0, 500), min_size=1, max_size=20), waste=st.floats(0, 0.5))
 def test_waste_on_the_sum_is_the_sum_of_the_waste(lengths, waste):
     together = length_to_buy(length=lengths_total(lengths=lengths), waste=waste)
     apart = sum(length_to_buy(length=each, waste=waste) for each in lengths)

@@ -12,7 +12,7 @@ Changes = list[dict[str, Any]]
 BOILER, TANK = "plant/boiler", "plant/tank"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class PlantCase:
     """``fires`` and ``silent`` are laid over the house with a boiler room."""
 

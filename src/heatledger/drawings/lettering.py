@@ -14,6 +14,9 @@ SIZES = {
 _NARROW, _SLIM, _WIDE = "iljI|.,:;'′’", 'ftr()[]/-−·″" ', "mwMWGOQ%&@—"
 _SHARES = {**dict.fromkeys(_NARROW, 0.29), **dict.fromkeys(_SLIM, 0.36), **dict.fromkeys(_WIDE, 0.84)}
 
+TOLD_BY = 3
+"""So many letters at the end of a cut text are too few to tell it from another."""
+
 Box = tuple[float, float, float, float]
 
 
@@ -32,13 +35,18 @@ def fitted(text: str, room: float, size: float = SIZES["small"]) -> str:
 
 
 def fitted_apart(texts: list[str], room: float, size: float = SIZES["small"]) -> list[str]:
-    """Texts cut to a room; those that would be cut to the same keep their ends instead of their "
-    "beginnings."""
+    """Texts cut to a room; those that begin as another does keep their ends instead of their beginnings."""
     cut = [fitted(each, room, size) for each in texts]
     return [
-        _tail(text, room, size) if cut.count(short) > 1 and short != text else short
+        _tail(text, room, size) if short != text and _begin_alike(text, short, texts) else short
         for text, short in zip(texts, cut, strict=True)
     ]
+
+
+def _begin_alike(text: str, short: str, texts: list[str]) -> bool:
+    """Whether what is left of a text would hardly tell it from another."""
+    stem = short[: max(len(short) - TOLD_BY, 1)]
+    return any(each != text and each.startswith(stem) for each in texts)
 
 
 def _tail(text: str, room: float, size: float) -> str:

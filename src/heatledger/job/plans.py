@@ -20,7 +20,8 @@ PATH = re.compile(r"[a-z0-9][a-z0-9_.-]*(/[a-z0-9][a-z0-9_.-]*)*\Z")
 BY_UNIT: tuple[Dimension, ...] = (
     d.HEAT_RATE, d.AREA, d.LENGTH, d.VOLUME, d.TEMPERATURE, d.TEMPERATURE_DIFFERENCE, d.TRANSMITTANCE,
     d.RESISTANCE, d.EDGE_LOSS, d.CONDUCTANCE, d.HEAT_FLUX, d.AIR_CHANGES, d.AIR_FLOW, d.VOLUME_FLOW,
-    d.PRESSURE, d.ENERGY,
+    d.PRESSURE, d.ENERGY, d.VELOCITY, d.FRICTION, d.CONCENTRATION, d.WATER_VOLUME, d.TIME,
+    d.FLOW_COEFFICIENT, d.DRAFT, d.POWER, d.MASS,
 )  # fmt: skip
 """Kinds tried in turn where only the unit tells what a quantity is."""
 

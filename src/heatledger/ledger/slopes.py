@@ -102,6 +102,8 @@ class _Writer:
 
     def backward(self, node: Node, slope: str) -> None:
         """Emit what a node adds to the slopes of the inputs below it; ``slope`` is its own."""
+        if not _moves(node):  # a branch of a ``where`` may well be a number
+            return
         if node.op == "input":
             self.emit(f"key = id(f_{node.detail})")
             self.emit(f"slopes[key] = known(key, 0.0) + {slope}")

@@ -5,8 +5,21 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from heatledger.papers import material_list, review_paper, workings_paper
+from heatledger.papers import (
+    boiler_room_paper,
+    circuits_paper,
+    emitters_paper,
+    inspector_paper,
+    material_list,
+    owners_report,
+    replacement_paper,
+    review_paper,
+    startup_paper,
+    wall_card,
+    workings_paper,
+)
 from heatledger.papers.blocks import Paper
+from heatledger.papers.due import with_boiler, with_circuits, with_emitters, with_plant
 from heatledger.papers.from_design import heat_loss_paper
 from heatledger.papers.heat_loss import heat_loss_pdf
 from heatledger.papers.paper import paper_pdf
@@ -47,7 +60,15 @@ def _heat_loss(printing: Printing, sheet: str) -> Files:
 
 
 PAPERS: tuple[PaperKind, ...] = (
+    PaperKind("owners-report", of_blocks(owners_report.owners_report), always),
+    PaperKind("inspector", of_blocks(inspector_paper.inspector_paper), always),
+    PaperKind("replacement", of_blocks(replacement_paper.replacement_paper), replacement_paper.applies),
     PaperKind("heat-loss", _heat_loss, always),
+    PaperKind("emitters", of_blocks(emitters_paper.emitters_paper), with_emitters),
+    PaperKind("circuits", of_blocks(circuits_paper.circuits_paper), with_circuits),
+    PaperKind("boiler-room", of_blocks(boiler_room_paper.boiler_room_paper), with_plant),
+    PaperKind("startup", of_blocks(startup_paper.startup_paper), with_boiler),
+    PaperKind("boiler-room-card", of_blocks(wall_card.wall_card), with_boiler),
     PaperKind("material-list", material_list.files, material_list.applies),
     PaperKind("review", of_blocks(review_paper.review_paper), always),
     PaperKind("workings", of_blocks(workings_paper.workings_paper), always),

@@ -16,14 +16,12 @@ CAUTIONS = (
     "Never plug, valve off or reduce the relief valve or its discharge. Never bypass or hold a limit, the "
     "low-water cutoff or the flame guard, not even for a test.",
     "A burner needs its air and its vent: venting, combustion air and gas piping are for those licensed "
-    "for them, "
-    "by the boiler's own manual. Carbon monoxide kills without a smell.",
+    "for them, by the boiler's own manual. Carbon monoxide kills without a smell.",
     "Water and pipes scald. Let the boiler cool and the pressure fall before anything is opened.",
 )
 SIGNS = (
     "Supply solid, return dashed. Signs after the families for piping diagrams, from memory; their meaning "
-    "stands "
-    "under the drawing."
+    "stands under the drawing."
 )
 
 
@@ -38,10 +36,7 @@ def boiler_room_paper(printing: Printing) -> b.Paper:
     blocks += [b.Columns((left, right), (1.0, 1.25)), b.Heading("Pressures"), _pressures(printing)]
     blocks += [b.Heading("Parts and where they go"), parts_table(printing)]
     blocks += [b.Heading("Open"), printing.findings(5)]
-    blocks += [
-        printing.caution(*CAUTIONS),
-        b.Flow((printing.sources("boiler_room", sheets=(5,), more=CITED),)),
-    ]
+    blocks += [printing.caution(*CAUTIONS), printing.sources("boiler_room", sheets=(5,), more=CITED)]
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
 
@@ -72,8 +67,6 @@ def _load(printing: Printing) -> b.Facts:
     ]
     if room.rated_output is not None:
         facts.append(fact("Output on the plate", room.rated_output))
-    if room.altitude_factor is not None:
-        facts.append(fact("Factor of the height of the site", room.altitude_factor, "thin air, less fire"))
     if room.output is not None:
         facts.append(fact((b.Run("Output at this height", "bold"),), room.output))
     facts.append(

@@ -28,15 +28,12 @@ from heatledger.steps.tubes import size_limits
 TITLE = "Circuit schedule"
 BALANCE = (
     "Balancing is the flow coefficient that the valve of a run is set to, so that every run gets its flow "
-    "while "
-    "the index run stays open. Fittings count as length of tube that resists as much."
+    "while the index run stays open. Fittings count as length of tube that resists as much."
 )
 WORK = (
     "Soldering, pressing and testing under pressure hurt people when done wrong: test with water, keep "
-    "clear while "
-    "it is under pressure, and take the relief valve off for the test and put it back. Circulators are "
-    "wired by "
-    "those licensed for it."
+    "clear while it is under pressure, and take the relief valve off for the test and put it back. "
+    "Circulators are wired by those licensed for it."
 )
 
 
@@ -52,7 +49,7 @@ def circuits_paper(printing: Printing) -> b.Paper:
     for id, duty in found.plant.circulators.items():
         blocks += [b.Heading(_called(id, duty)), *_duty(id, duty, printing)]
     blocks += [b.Heading("Open"), printing.findings(4)]
-    blocks += [printing.caution(WORK), b.Flow((printing.sources("circuits", sheets=(4,)),))]
+    blocks += [printing.caution(WORK), printing.sources("circuits", sheets=(4,))]
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
 
@@ -86,8 +83,7 @@ def _summary(printing: Printing) -> b.Table:
     rows = tuple(
         b.Row((
             b.Cell(each.name), printing.cell(each.flow), printing.cell(each.drop), printing.cell(each.head),
-            printing.cell(each.actual_flow), printing.cell(each.actual_drop),
-            printing.cell(each.actual_output),
+            *map(printing.cell, (each.actual_flow, each.actual_drop, each.actual_output)),
         ))
         for each in printing.design.circuits.circuits.values()
     )  # fmt: skip
@@ -139,8 +135,8 @@ def _run(
     cells = [
         b.Cell((b.Run(name, "bold"), b.Run("  index", "quiet")) if index else name), b.Cell(chosen),
         length_cell(pipe.length, printing), length_cell(pipe.fittings_length, printing),
-        printing.cell(pipe.flow),
-        printing.cell(pipe.velocity), printing.cell(pipe.friction), printing.cell(pipe.head, strong=index),
+        *map(printing.cell, (pipe.flow, pipe.velocity, pipe.friction)),
+        printing.cell(pipe.head, strong=index),
     ]  # fmt: skip
     if manifold:
         open_ = b.Cell("open") if index else printing.cell(pipe.balancing)

@@ -4,14 +4,23 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from heatledger.ledger.sources import Standing
 from heatledger.papers.printable import FONTS, made_printable
 
+if TYPE_CHECKING:
+    import typst
+
 SHEETS = {"letter": "us-letter", "a4": "a4"}
 HERE = Path(__file__).parent
+EMPTY = "empty.typ"
+KEPT_FOR = 10
+"""Papers after which the compiler drops what it kept of one."""
+MUCH = 200_000
+"""Letters of data from which a paper is worth forgetting."""
 
 
 class PaperError(Exception):
@@ -25,18 +34,17 @@ def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter")
     own typefaces and no date, so that one input gives one run of bytes. Texts reach the template as JSON,
     never as markup. Raises PaperError on any error or warning (a missing face is only a warning).
     """
-    import typst  # 12 ms and 80 MB: only when a paper is made
+    import typst
 
     if paper not in SHEETS:
         raise PaperError(f"no paper size {paper!r}; choose one of {', '.join(SHEETS)}")
     standings = json.dumps({each.name.lower(): each.value for each in Standing})
     answered, marks = json.dumps(data.get("answered")), json.dumps(sorted(marks_in(data)))
     content = json.dumps({**made_printable(data), "sheet_size": SHEETS[paper]}, ensure_ascii=False)
+    compiler = _compiler()
     try:
-        compiler = typst.Compiler(
-            str(HERE / template), root=str(HERE), font_paths=[str(FONTS)], ignore_system_fonts=True
-        )
         pdf, warnings = compiler.compile_with_warnings(
+            input=str(HERE / template),
             format="pdf",
             sys_inputs={"data": content, "standings": standings, "answered": answered, "marks": marks},
             pdf_standards=["a-3a", "ua-1"],
@@ -44,11 +52,33 @@ def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter")
         )
     except typst.TypstError as error:
         raise PaperError(f"{template}: {error}") from error
+    finally:
+        if len(content) > MUCH:
+            _forget(compiler)
     if warnings:
         raise PaperError(f"{template}: " + "; ".join(str(each) for each in warnings))
     if not isinstance(pdf, bytes):
         raise PaperError(f"{template}: the compiler gave no PDF")
     return pdf
+
+
+@cache
+def _compiler() -> typst.Compiler:
+    """One compiler for all papers: it reads the typefaces once."""
+    import typst  # 12 ms: only when a paper is made
+
+    return typst.Compiler(
+        str(HERE / EMPTY), root=str(HERE), font_paths=[str(FONTS)], ignore_system_fonts=True
+    )
+
+
+def _forget(compiler: typst.Compiler) -> None:
+    """Let the compiler drop what it keeps of a large paper: it does so after so many others, if empty ones.
+
+    Without this each paper of forty pages would leave 150 MB behind.
+    """
+    for _ in range(KEPT_FOR + 1):
+        compiler.compile(input=str(HERE / EMPTY), format="svg")
 
 
 def marks_in(data: Any) -> set[str]:

@@ -11,22 +11,20 @@ from heatledger.papers.printing import Printing
 from heatledger.steps.emitters import EmitterHeat, RoomHeat
 
 TITLE = "Emitter schedule"
+LEAST_WORD = 3
+"""A word of a room's name that is longer than this tells the room."""
 EFFECT = (
     "Needed and given are net: a rating that was printed with a heating-effect factor in it is divided by "
-    "that "
-    "factor first, since it never heated a room. The factor taken out stands in the second table."
+    "that factor first, since it never heated a room. The factor taken out stands in the second table."
 )
 LENGTHS = (
     "Length is the finned or finished length on the wall; needed length is what would carry the room at "
-    "the design "
-    "supply. Where the job gives no length, the length stands as suggested."
+    "the design supply. Where the job gives no length, the length stands as suggested."
 )
 HOT = (
     "Baseboard and radiators at design water are hot enough to burn: keep furniture, curtains and beds off "
-    "them, "
-    "and shield them where small children or the frail may touch them. A cast-iron radiator is heavy: look "
-    "at the "
-    "floor under it before it is set."
+    "them, and shield them where small children or the frail may touch them. A cast-iron radiator is "
+    "heavy: look at the floor under it before it is set."
 )
 
 
@@ -37,7 +35,7 @@ def emitters_paper(printing: Printing) -> b.Paper:
     blocks += [b.Heading("Each emitter on the design day"), _emitters(printing)]
     blocks += [b.Heading("Ratings and lengths"), _ratings(printing)]
     blocks += [b.Heading("Open"), printing.findings(3)]
-    blocks += [printing.caution(HOT), b.Flow((printing.sources("emitters", sheets=(3,)),))]
+    blocks += [printing.caution(HOT), printing.sources("emitters", sheets=(3,))]
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
 
@@ -51,7 +49,12 @@ def _opening(printing: Printing) -> list[b.Block]:
     ]  # fmt: skip
     setter = printing.design.job.rooms.get(house.set_by)
     more: list[str | b.Run] = []
-    if setter is not None:
+    if setter is not None and len(printing.design.emitters.rooms) == 1:
+        more = [
+            "The lowest supply that carries the house: ",
+            b.Run(_up(house.lowest_supply, printing), "bold", printing.found.key(house.lowest_supply)), ".",
+        ]  # fmt: skip
+    elif setter is not None:
         more = [
             f"{setter.name} sets the lowest supply that serves every room: ",
             b.Run(_up(house.lowest_supply, printing), "bold", printing.found.key(house.lowest_supply)),
@@ -80,7 +83,7 @@ def _rule(printing: Printing) -> list[b.Block]:
         for id, each in heat.rooms.items()
         if not each.lowest_supply.is_missing
     )
-    if not rooms:
+    if len(rooms) < 2:
         return []
     supply = heat.house.supply
     setting = None if supply.is_missing else unit.from_si(float(supply), True)
@@ -117,7 +120,7 @@ def _rooms(printing: Printing) -> b.Table:
 
 
 def _room(name: str, each: RoomHeat, by_length: bool, printing: Printing) -> b.Row:
-    short = not each.over.is_missing and float(each.over) < 0
+    short = str(printing.cell(each.over).text).startswith("\N{MINUS SIGN}")
     share = b.Cell(printing.percent(each.given_share), printing.found.key(each.given_share), strong=short)
     word: b.Text = (name, b.Run("  short", "bold")) if short else name
     cells = [
@@ -166,9 +169,12 @@ def _emitter(each: EmitterHeat, printing: Printing) -> b.Row:
 
 
 def _name(each: EmitterHeat, printing: Printing) -> str:
-    room = printing.design.job.rooms.get(each.room)
-    said = str(room.name) if room is not None else each.room
-    return each.name if said in each.name else f"{said}, {each.name}"
+    """An emitter by its name, after that of its room where it does not say the room itself."""
+    rooms = printing.design.job.rooms
+    said = str(rooms[each.room].name) if each.room in rooms else each.room
+    words = [word for word in said.casefold().split() if len(word) > LEAST_WORD]
+    told = any(word in each.name.casefold() for word in words)
+    return each.name if told or len(rooms) == 1 else f"{said}, {each.name}"
 
 
 def _ratings(printing: Printing) -> b.Table:

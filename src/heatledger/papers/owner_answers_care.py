@@ -19,7 +19,8 @@ def carpet(printing: Printing) -> b.Text:
     if not has_emitters(printing):
         return missing
     return said(
-        "None of the emitters in this design lies in a floor, so a carpet takes no heat from it. Keep rugs, curtains "
+        "None of the emitters in this design lies in a floor, so a carpet takes no heat from it. Keep "
+        "rugs, curtains "
         "and furniture off baseboards and radiators. ", missing,
     )  # fmt: skip
 
@@ -28,8 +29,8 @@ def hot_water(printing: Printing) -> b.Text:
     """Nothing is worked out; the danger is said."""
     return said(
         not_reached("hot water: how much there is in the first hour, and how fast it comes back."),
-        " Hot water burns a child in seconds. Storage temperature, mixing valve and tap temperature are set by who is "
-        f"licensed for it. {LOCAL_CODE}",
+        " Hot water burns a child in seconds. Storage temperature, mixing valve and tap temperature are "
+        f"set by who is licensed for it. {LOCAL_CODE}",
     )  # fmt: skip
 
 
@@ -53,10 +54,12 @@ def is_it_safe(printing: Printing) -> b.Text:
             pieces.append(f"Fire, draft and room were read ({by}).")
     found = [each for each in printing.design.findings if each.id == ALARM]
     decided = next((each.decided for each in found if each.decided is not None), None)
-    alarm = f" Carbon monoxide alarms: {decided.words} ({decided.by})." if decided is not None else (
-        " Where the carbon monoxide alarms hang is not recorded: they belong outside every sleeping area and on every "
-        f"{floors_word(printing.units)}."
-    )  # fmt: skip
+    alarm = (
+        " Where the carbon monoxide alarms hang is not recorded: they belong outside every sleeping area "
+        f"and on every {floors_word(printing.units)}."
+    )
+    if decided is not None:
+        alarm = f" On the carbon monoxide alarms it was decided: {decided.words} ({decided.by})."
     return said(*pieces, alarm, f" {LOCAL_CODE}")
 
 
@@ -77,7 +80,8 @@ def every_year(printing: Printing) -> b.Text:
     ]
     return said(
         "By who is licensed for it: ", listed(pieces), ". ",
-        not_reached("last year's readings beside those of the startup, since no earlier service is recorded."),
+        not_reached("last year's readings beside those of the startup, since no earlier service is "
+        "recorded."),
     )  # fmt: skip
 
 
@@ -96,11 +100,12 @@ def offer(printing: Printing) -> b.Text:
     if not design.boiler_room.plant.load.is_missing:
         pieces.append(
             said(
-                "a boiler for ", figure(printing, design.boiler_room.plant.load), " with no margin on margin"
+                "a boiler for ", figure(printing, design.boiler_room.plant.load), " with nothing added on top"
             )
         )
     pieces += [
         "tube sizes and flows by circuit", "safety parts by name and setting", "permits and who is licensed",
-        "the startup sheet filled in and signed", "the wall card beside the boiler", "manuals and photographs",
+        "the startup sheet filled in and signed", "the wall card beside the boiler",
+        "manuals and photographs",
     ]  # fmt: skip
     return said("An offer names, and a handover leaves with you: ", listed(pieces), f". {LOCAL_CODE}")

@@ -13,7 +13,7 @@ from heatledger.papers.answers import figure, listed, not_reached, said, waiting
 from heatledger.papers.findings_by_sheet import EMITTERS_SHEET, findings_of
 from heatledger.papers.naming import headed
 from heatledger.papers.owner_front import by_cause
-from heatledger.papers.owner_plant import bill_text
+from heatledger.papers.owner_plant import bill_text, design_water, warm_enough
 from heatledger.papers.owner_rooms import has_emitters, short_rooms
 from heatledger.papers.printing import Printing
 from heatledger.papers.tables import plain
@@ -33,7 +33,8 @@ def how_much(printing: Printing) -> b.Text:
         return waiting(printing, loss)
     made = band(printing.design, "house/loss")
     text = said(
-        "It loses ", figure(printing, loss, True), " at ", figure(printing, losses.site.outdoor), " outdoors. ",
+        "It loses ", figure(printing, loss, True), " at ", figure(printing, losses.site.outdoor),
+        " outdoors. ",
     )  # fmt: skip
     if not made.high > made.low:
         return said(text, not_reached("how sure it is, since no entry says how far it may be off."))
@@ -62,7 +63,7 @@ def cold_room(printing: Printing) -> b.Text:
         return waiting(printing, *(each.given_share for each in rooms.values()))
     if not short:
         one = "The emitters carry the house as a whole" if len(rooms) == 1 else "No room is short"
-        return said(f"{one} with ", figure(printing, design.emitters.house.supply), " water. ", held)
+        return said(f"{one} with ", design_water(printing), " water. ", held)
     pieces = [
         said(
             f"{design.job.rooms[id].name} needs ", figure(printing, rooms[id].needed), " and gets ",
@@ -74,10 +75,25 @@ def cold_room(printing: Printing) -> b.Text:
     mended = (
         said("What would mend it: ", "; ".join(each.rstrip(".") for each in mends), ". ") if mends else ""
     )
+    supply = design_water(printing)
     return said(
-        "On the coldest night, with ", figure(printing, design.emitters.house.supply), " water, ", listed(pieces),
-        ". ", mended, held,
+        "On the coldest night, with ", supply, " water, ", listed(pieces), ". ", _would_do(short[0],
+        printing), mended,
+        held,
     )  # fmt: skip
+
+
+def _would_do(id: str, printing: Printing) -> b.Text:
+    """The water, or the length of baseboard, that would carry the room that is shortest."""
+    room, name = printing.design.emitters.rooms[id], printing.design.job.rooms[id].name
+    if room.lowest_supply.is_missing:
+        return ""
+    longer: b.Text = ""
+    if room.needed_length is not None and not room.needed_length.is_missing:
+        longer = said(", or with ", figure(printing, room.needed_length), " of its baseboard")
+    return said(
+        f"{name} would be carried with ", (warm_enough(printing, room.lowest_supply),), " water", longer, ". "
+    )
 
 
 def _mends(short: list[str], printing: Printing) -> list[str]:
@@ -130,17 +146,18 @@ def measured_or_guessed(printing: Printing) -> b.Text:
     swings = band(design, "house/loss").swings[:MOST_SWINGS]
     if not swings:
         return said(text, " ", not_reached("which of them matters most."))
-    pieces = []
+    pieces: list[b.Text] = []
     for each in swings:
         entry = each.entries[0] if len(each.entries) == 1 else None
-        name = headed(entry, design, "House") if entry is not None else each.words
+        name: b.Text = each.words
+        if entry is not None:
+            name = said(f"{headed(entry, design, 'House')} ", figure(printing, entry))
         moves = show(each.swing, printing.units, design.losses.house.loss.dimension, places=0)
-        pieces.append(
-            f"{name}, {each.known}, {half_range_text(each, printing.units)}, moves it by {moves} either way"
-        )
-    return said(
-        text, " What moves it most: ", "; ".join(pieces), ". Sheet 1 says of every entry how it is known."
-    )
+        pieces += [
+            "; " if pieces else "", name,
+            f" ({each.known}, {half_range_text(each, printing.units)}) moves it by {moves} either way",
+        ]  # fmt: skip
+    return said(text, " What moves it most: ", *pieces, ". Sheet 1 says of every entry how it is known.")
 
 
 def winter_cost(printing: Printing) -> b.Text:
@@ -151,7 +168,8 @@ def winter_cost(printing: Printing) -> b.Text:
     if not known:
         return missing
     pieces = [
-        said(f"{each.name} held ", figure(printing, each.energy), " for heating, of which ", figure(printing, each.heat),
+        said(f"{each.name} held ", figure(printing, each.energy), " for heating, of which ", figure(printing,
+        each.heat),
              " reached the house")
         for each in known
     ]  # fmt: skip

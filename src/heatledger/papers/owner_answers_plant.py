@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from heatledger.papers import blocks as b
 from heatledger.papers.answers import figure, listed, not_reached, said, waiting
-from heatledger.papers.owner_plant import right_size, warm_enough
+from heatledger.papers.owner_plant import right_size, times_over, warm_enough
 from heatledger.papers.owner_rooms import has_emitters
 from heatledger.papers.printing import Printing
 from heatledger.steps.controls import asked_at
@@ -28,8 +28,10 @@ def cooler_water(printing: Printing) -> b.Text:
     if house.lowest_supply.is_missing:
         return waiting(printing, house.lowest_supply)
     setter = job.rooms.get(house.set_by)
+    carried = "every room" if len(job.rooms) > 1 else "the house"
     text = said(
-        "On the coldest night they carry every room with ", (warm_enough(printing, house.lowest_supply, True),),
+        f"On the coldest night they carry {carried} with ", (warm_enough(printing, house.lowest_supply,
+        True),),
         " supply water.",
     )  # fmt: skip
     if setter is not None and house.next_lowest is not None and not house.next_lowest.is_missing:
@@ -38,7 +40,7 @@ def cooler_water(printing: Printing) -> b.Text:
             (warm_enough(printing, house.next_lowest),), " would do for all the others.",
         )  # fmt: skip
     return said(
-        text, " The emitter schedule has it room by room. ",
+        text, " The emitter schedule has it emitter by emitter. ",
         not_reached("whether a heat pump can make such water in that cold, and how much heat it then gives."),
     )  # fmt: skip
 
@@ -55,8 +57,9 @@ def night(printing: Printing) -> b.Text:
     text = said("The controls allow ", figure(printing, setback), " at night.")
     if room.ratio is not None and not room.ratio.is_missing:
         text = said(
-            text, " What the boiler gives beyond the loss is all that warms the house up again: it gives ",
-            figure(printing, room.ratio), " times the load on the coldest night, so on such a night leave it up.",
+            text, " What the boiler gives beyond the loss is all that warms the house up again: on the "
+            "coldest night "
+            "it can give ", times_over(printing, room.ratio), " times the load.",
         )  # fmt: skip
     return said(text, " ", missing)
 
@@ -77,9 +80,15 @@ def water_today(printing: Printing) -> b.Text:
         said((warm_enough(printing, asked_at(each)),), " at ", figure(printing, each.outdoor))
         for each in picked
     ]
+    card = (
+        ", and all points on the boiler room card"
+        if printing.design.job.system.plant.boiler is not None
+        else ""
+    )
     return said(
-        "Supply by the weather outdoors: ", listed(pieces), ". All points stand on the boiler room card. Above ",
-        figure(printing, found.shutdown), " outdoors there is no heat.",
+        "Supply by the weather outdoors: ", listed(pieces), f"{card}. Above ", figure(printing,
+        found.shutdown),
+        " outdoors there is no heat.",
     )  # fmt: skip
 
 
@@ -108,15 +117,16 @@ def drips(printing: Printing) -> b.Text:
     tank: b.Text = "a tank that lost its charge or is too small, or a fill valve that leaks by"
     return said(
         "A pipe that drips beside the boiler is most likely that of the relief valve, which opens at ",
-        figure(printing, room.relief_pressure), ". Likely causes: ", tank, ". Read the gauge cold and hot, note both, "
-        "and call. Never cap or plug that pipe: it keeps the boiler from bursting, and what comes out of it scalds. ",
+        figure(printing, room.relief_pressure), ". Likely causes: ", tank, ". Read the gauge cold and hot, "
+        "note both, and call. Never cap or plug that pipe: it keeps the boiler from bursting, and what "
+        "comes out of it scalds. ",
         not_reached("a leak in a pipe or joint, which only a look on site finds."),
     )  # fmt: skip
 
 
 def noises(printing: Printing) -> b.Text:
     """Air, and how it is driven out; growth of pipes and valves are not worked out."""
-    system, flow = printing.design.job.system, printing.design.circuits.circuits
+    flow = printing.design.circuits.circuits
     missing = not_reached(
         "ticking from pipes that grow where they are held, and banging of valves that close."
     )
@@ -124,21 +134,18 @@ def noises(printing: Printing) -> b.Text:
         return said(missing, " Air cannot be judged before the circuits are given.")
     way = "one run after the other" if any(each.index_run for each in flow.values()) else "circuit by circuit"
     return said(
-        f"Gurgling is air. It is driven out {way}, in the order on the boiler room card, until no bubble comes for a "
-        f"minute. The {_many(len(system.circuits), 'circuit')} and their water velocities stand in the circuit "
-        "schedule. Air that comes back says that air is drawn in somewhere: call. ", missing,
+        f"Gurgling is air. It is driven out {way}, in the order on the boiler room card, until no bubble "
+        "comes for a minute. How fast the water runs in every tube, and so whether it carries air along, "
+        "stands in the circuit "
+        "schedule. Air that comes back is drawn in somewhere: call. ", missing,
     )  # fmt: skip
-
-
-def _many(count: int, word: str) -> str:
-    return word if count == 1 else f"{count} {word}s"
 
 
 def failure(printing: Printing) -> b.Text:
     """What stops, what starts again, which spaces are cold even with the heat on."""
     losses, job = printing.design.losses, printing.design.job
     cold = [each for each in losses.unheated.values() if not each.temperature.is_missing]
-    pieces = [said(f"{each.name} ", figure(printing, each.temperature)) for each in cold]
+    pieces = [said(figure(printing, each.temperature), f" in {each.name}") for each in cold]
     beside: b.Text = ""
     if pieces:
         beside = said(
@@ -147,7 +154,7 @@ def failure(printing: Printing) -> b.Text:
     stop = ""
     if job.system.plant.boiler is not None:
         stop = (
-            "Boiler, circulators and valves stop. When power is back the calls start them again; a guard that has "
-            "locked out waits for a person, who finds the cause first. "
+            "Boiler, circulators and valves stop. When power is back the calls start them again; a guard "
+            "that has locked out waits for a person, who finds the cause first. "
         )
     return said(stop, beside, not_reached("how many hours it takes until a pipe can freeze."))

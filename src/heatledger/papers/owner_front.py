@@ -17,13 +17,13 @@ from heatledger.steps.surfaces import CAUSES
 from heatledger.studies.uncertainty import band
 
 INTRO = (
-    "This report says how much heat your house loses on the coldest night it is planned for, where that goes, "
-    "and what follows for radiators, boiler and water. A small number such as 2·1 names the sheet and the line "
-    "on which a figure is worked out: ask, and we go through any of them with you."
+    "This report says how much heat your house loses on the coldest night it is planned for, where that "
+    "goes, and what follows for radiators, boiler and water. A small number such as 2·1 names the sheet "
+    "and the line on which a figure is worked out: ask, and we go through any of them with you."
 )
 SAFETY = (
-    "If a carbon monoxide alarm sounds, everyone goes out and calls from outside. Never cap or plug the pipe of "
-    "the relief valve, and never stop a limit from working. Water, pipes and radiators can scald."
+    "If a carbon monoxide alarm sounds, everyone goes out and calls from outside. Never cap or plug the "
+    "pipe of the relief valve, and never stop a limit from working. Water, pipes and radiators can scald."
 )
 SMALL_PICTURE = 236.0
 

@@ -7,14 +7,14 @@ from heatledger.ledger.figures import Figure, exceeds
 from heatledger.ledger.show import show, show_speaking
 from heatledger.papers import blocks as b
 from heatledger.papers.answers import figure, said, share, waiting
-from heatledger.papers.owner_rooms import has_emitters
+from heatledger.papers.owner_rooms import has_emitters, short_rooms
 from heatledger.papers.printing import Printing
 from heatledger.studies.side_by_side import Side, side_by_side
 
 NO_BOILER = "No boiler is given yet."
 BY_ITSELF = (
-    "Each line stands by itself over the house as it is; together they would not simply add up. A minus is less. "
-    "These are figures of a changed house, so they stand on no sheet of this one."
+    "Each line stands by itself over the house as it is; together they would not simply add up. A minus "
+    "is more. These are figures of a changed house, so they stand on no sheet of this one."
 )
 
 
@@ -23,16 +23,45 @@ def right_size(printing: Printing) -> b.Text:
     room = printing.design.boiler_room.plant
     if printing.design.job.system.plant.boiler is None:
         return said(
-            f"{NO_BOILER} It must supply ", figure(printing, room.load, True), " on the coldest night, and should "
-            "give no more than ", figure(printing, room.largest_output), ": a larger one starts and stops all day.",
+            f"{NO_BOILER} It must supply ", figure(printing, room.load, True), " on the coldest night, and "
+            "should "
+            "give no more than ", figure(printing, room.largest_output), ": a larger one starts and stops "
+            "all day.",
         )  # fmt: skip
     if room.output is None or room.ratio is None or room.ratio.is_missing or room.load.is_missing:
         return waiting(printing, room.load, *([] if room.output is None else [room.output]))
     return said(
-        f"{printing.design.job.system.plant.boiler.name or 'The boiler'} can give ", figure(printing, room.output),
-        " here; the house and its mains ask for ", figure(printing, room.load), " on the coldest night. That is ",
-        figure(printing, room.ratio, True), " times what is needed. ", _verdict(printing),
+        f"{_the_boiler(printing)} can give ", figure(printing, room.output),
+        " here; the house and its mains ask for ", figure(printing, room.load), " on the coldest night. That "
+        "is ",
+        times_over(printing, room.ratio), " times what is needed. ", _verdict(printing),
     )  # fmt: skip
+
+
+def times_over(printing: Printing, ratio: Figure) -> b.Text:
+    """How many times one thing is another, as it is spoken."""
+    return (b.Run(show_speaking(ratio, printing.units), "bold", printing.found.key(ratio)),)
+
+
+def _the_boiler(printing: Printing) -> str:
+    boiler = printing.design.job.system.plant.boiler
+    return f"The boiler ({boiler.name})" if boiler is not None and boiler.name else "The boiler"
+
+
+def design_water(printing: Printing) -> b.Text:
+    """The supply of the design; where the job names none it is the lowest that serves, rounded up."""
+    supply = printing.design.emitters.house.supply
+    if printing.design.job.system.plant.supply is None and not supply.is_missing:
+        return (warm_enough(printing, supply),)
+    return figure(printing, supply)
+
+
+def _everything(printing: Printing) -> str:
+    return "every room" if len(printing.design.job.rooms) > 1 else "it"
+
+
+def _count(number: int) -> b.Cell:
+    return b.Cell(str(number)) if number else b.Cell("none")
 
 
 def _verdict(printing: Printing) -> b.Text:
@@ -42,8 +71,8 @@ def _verdict(printing: Printing) -> b.Text:
         return "It is too small: on such a night the house would not hold its temperature."
     if exceeds(room.output, room.largest_output):
         return said(
-            "It is too large: above ", figure(printing, room.largest_output), " a boiler starts and stops too "
-            "often, burns more and wears out sooner, and no room is warmer for it.",
+            "It is too large: above ", figure(printing, room.largest_output), " a boiler starts and stops "
+            "too often, burns more and wears out sooner, and no room is warmer for it.",
         )  # fmt: skip
     return said(
         "It is the right size: it carries the coldest night, and stays under ",
@@ -69,7 +98,8 @@ def which_water(printing: Printing) -> list[b.Block]:
     room = f" {setter.name} sets it." if setter is not None and len(design.job.rooms) > 1 else ""
     pieces: list[b.Text] = [
         "On the coldest night the house needs ", (warm_enough(printing, house.lowest_supply, True),),
-        " supply water so that every room gets what it needs.", room,
+        " supply water so that "
+        f"{_everything(printing)} gets what it needs.", room,
     ]  # fmt: skip
     if house.next_lowest is not None and not house.next_lowest.is_missing:
         pieces += [" All the other rooms are served at ", (warm_enough(printing, house.next_lowest),), "."]
@@ -90,7 +120,7 @@ def by_weather(printing: Printing) -> b.Text:
             "Whether the control lets it follow the weather is not said yet"
         )  # fmt: skip
         return said(
-            f"{held}, though at ", figure(printing, middle.outdoor), " outdoors ",
+            f"{held}; at ", figure(printing, middle.outdoor), " outdoors ",
             (warm_enough(printing, middle.supply),), " would be enough.",
         )  # fmt: skip
     middle = points[len(points) // 2]
@@ -119,7 +149,8 @@ def bill_text(printing: Printing, id: str) -> b.Text:
     if each.like_for_like.is_missing:
         return said(f"{each.name}: ", waiting(printing, each.like_for_like))
     text = said(
-        f"{each.name}: counted as a heat loss is counted, it stands for ", figure(printing, each.like_for_like),
+        f"{each.name}: counted as a heat loss is counted, it stands for ", figure(printing,
+        each.like_for_like),
         " on the coldest night; with the free heat of sun, people and lights taken off, for ",
         figure(printing, each.after_gains), ".",
     )  # fmt: skip
@@ -142,7 +173,11 @@ def change_blocks(printing: Printing) -> list[b.Block]:
     ]  # fmt: skip
     heated = has_emitters(printing)
     if heated:
-        columns += [b.Column("Water needed", "right", unit=unit), b.Column("Set by")]
+        columns += [
+            b.Column("Water needed", "right", unit=unit),
+            b.Column("Set by"),
+            b.Column("Rooms short", "right"),
+        ]
     rows = [_today(printing, heated), *(_side(each, heated, printing) for each in sides)]
     return [b.Table(tuple(columns), tuple(rows), BY_ITSELF, whole=True)]
 
@@ -156,18 +191,19 @@ def _today(printing: Printing, heated: bool) -> b.Row:
         cells += [
             printing.cell(house.lowest_supply, strong=True),
             b.Cell("" if room is None else str(room.name)),
+            _count(len(short_rooms(printing))),
         ]
     return b.Row(tuple(cells))
 
 
 def _side(each: Side, heated: bool, printing: Printing) -> b.Row:
     if each.loss is None or each.supply is None:
-        span = 4 if heated else 2
+        span = 5 if heated else 2
         return b.Row((b.Cell(each.name), b.Cell(f"cannot be laid: {each.cannot}", span=span)))
     less = "" if each.less is None else _bare(each.less, printing)
     cells = [b.Cell(each.name), printing.cell(each.loss), b.Cell(less or "")]
     if heated:
-        cells += [printing.cell(each.supply), b.Cell(each.set_by)]
+        cells += [printing.cell(each.supply), b.Cell(each.set_by), _count(len(each.short))]
     return b.Row(tuple(cells))
 
 

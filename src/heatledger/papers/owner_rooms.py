@@ -2,36 +2,31 @@
 
 from __future__ import annotations
 
-from heatledger.drawings.cause_bar import cause_bar, cause_swatch
+from heatledger.drawings.cause_bar import cause_bar
+from heatledger.drawings.cause_legend import cause_legend
 from heatledger.drawings.hatches import CAUSES
 from heatledger.drawings.shapes import Drawing
 from heatledger.ledger.dimensions import HEAT_RATE
 from heatledger.ledger.findings import Weight
 from heatledger.papers import blocks as b
-from heatledger.papers.answers import figure, listed, said, share
+from heatledger.papers.answers import listed, said, share
 from heatledger.papers.findings_by_sheet import EMITTERS_SHEET, findings_of
 from heatledger.papers.front import NAMES
 from heatledger.papers.printing import Printing
 from heatledger.papers.tables import room_lines
 from heatledger.papers.words import amount
 from heatledger.steps.emitters import RoomHeat
+from heatledger.studies.side_by_side import is_short
 
 BAR = 118.0
-ALL_OF_IT = 0.995
-"""A share from here on is printed as all of what is needed."""
 MOST_NAMED = 6
-
-
-def is_short(each: RoomHeat) -> bool:
-    """Whether a room gets less than it needs, by more than the rounding of print."""
-    return not each.given_share.is_missing and float(each.given_share) < ALL_OF_IT
 
 
 def short_rooms(printing: Printing) -> list[str]:
     """Ids of the rooms that are left short, the worst first."""
     rooms = printing.design.emitters.rooms
     found = [id for id, each in rooms.items() if is_short(each)]
-    return sorted(found, key=lambda id: float(rooms[id].given_share))
+    return sorted(found, key=lambda each: float(rooms[each].given_share))
 
 
 def has_emitters(printing: Printing) -> bool:
@@ -44,10 +39,11 @@ def room_table(printing: Printing) -> b.Table:
     heated = has_emitters(printing)
     heat = printing.unit(HEAT_RATE)
     columns = [
-        b.Column("Room", width="1fr"), b.Column("Loses", "right", unit=heat), b.Column("by cause", width="124pt"),
+        b.Column("Room", width="1fr"), b.Column("Loses", "right", unit=heat), b.Column("by cause",
+        width="124pt"),
     ]  # fmt: skip
     if heated:
-        columns += [b.Column("Emitters give", "right", unit=heat), b.Column("Of what it needs", width="96pt")]
+        columns += [b.Column("Emitters give", "right", unit=heat), b.Column("Of what it needs")]
     bars = _bars(printing)
     rows = []
     for id, room in printing.design.losses.rooms.items():
@@ -65,13 +61,9 @@ def room_table(printing: Printing) -> b.Table:
     )
 
 
-def legend() -> b.Table:
+def legend() -> b.Picture:
     """The hatch of each cause."""
-    columns = tuple(each for _ in CAUSES for each in (b.Column("", width="11pt"), b.Column("", width="1fr")))
-    cells = tuple(
-        each for cause in CAUSES for each in (b.Cell(" ", drawing=cause_swatch(cause)), b.Cell(NAMES[cause]))
-    )
-    return b.Table(columns, (b.Row(cells),))
+    return b.Picture(cause_legend(NAMES))
 
 
 def _bars(printing: Printing) -> dict[str, Drawing]:
@@ -114,20 +106,21 @@ def weight_at(room: str, printing: Printing) -> b.Mark:
     ]
     for weight in (Weight.MUST_FIX, Weight.DECIDE):
         if weight in open_:
-            return weight.value  # type: ignore[return-value]
+            return weight.value
     return ""
 
 
-def in_words(printing: Printing) -> list[b.Block]:
-    """Which rooms run short at this water, and which get the most over what they need."""
+def in_words(printing: Printing, water: b.Text) -> list[b.Block]:
+    """Which rooms run short at this ``water``, and which get the most over what they need."""
     if not has_emitters(printing):
         return [
             b.Paragraph("What heats the rooms is not given yet, so nothing is said of too cold or too warm.")
         ]
-    house, rooms = printing.design.emitters.house, printing.design.emitters.rooms
+    rooms = printing.design.emitters.rooms
     names = printing.design.job.rooms
-    at = said("With ", figure(printing, house.supply), " water on the coldest night ")
+    at = said("With ", water, " water on the coldest night ")
     short = short_rooms(printing)
+    whole = "every room" if len(rooms) > 1 else "the house as a whole"
     if all(each.given_share.is_missing for each in rooms.values()):
         return [b.Paragraph("Whether the rooms get enough is not known yet: an entry is missing.")]
     blocks: list[b.Block] = []
@@ -140,20 +133,20 @@ def in_words(printing: Printing) -> list[b.Block]:
         others = "" if len(short) == len(rooms) else " Every other room is carried."
         blocks.append(b.Paragraph(said(at, "it runs short: ", listed(pieces), ".", more, others)))
     else:
-        blocks.append(b.Paragraph(said(at, "every room gets what it needs.")))
+        blocks.append(b.Paragraph(said(at, f"{whole} gets what it needs.")))
     return [*blocks, *_warm(printing), *_thermostats(printing)]
 
 
 def _warm(printing: Printing) -> list[b.Block]:
     rooms, names = printing.design.emitters.rooms, printing.design.job.rooms
     known = [id for id, each in rooms.items() if not each.given_share.is_missing and not is_short(each)]
-    over = sorted(known, key=lambda id: -float(rooms[id].given_share))[:3]
+    over = sorted(known, key=lambda each: -float(rooms[each].given_share))[:3]
     if len(rooms) < 2 or not over:
         return []
     pieces = [said(f"{names[id].name} ", share(printing, rooms[id].given_share)) for id in over]
     text = said(
-        "The most for what they need get ", listed(pieces), ". Such rooms warm up first; where they have no "
-        "thermostat of their own they run warm, unless a valve holds them back.",
+        "Those with the most to spare: ", listed(pieces), " of what they need. They warm up first, and run "
+        "warm where neither a thermostat of their own nor a valve holds them back.",
     )  # fmt: skip
     return [b.Paragraph(text)]
 
@@ -161,10 +154,14 @@ def _warm(printing: Printing) -> list[b.Block]:
 def _thermostats(printing: Printing) -> list[b.Block]:
     job = printing.design.job
     zones = [
-        f"{each.name} by that in {job.rooms[each.thermostat].name}"
+        f"{each.name} that in {job.rooms[each.thermostat].name}"
         for each in job.system.zones.values()
         if each.thermostat in job.rooms
     ]
     if not zones:
         return []
-    return [b.Paragraph(said("Thermostats: ", listed(zones), ". The other rooms of a zone follow along."))]
+    return [
+        b.Paragraph(
+            said("Each zone obeys one thermostat: ", listed(zones), ". Its other rooms follow along.")
+        )
+    ]

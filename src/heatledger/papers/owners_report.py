@@ -7,7 +7,7 @@ from dataclasses import replace
 from heatledger.papers import blocks as b
 from heatledger.papers.heat_loss_data import FindingLine
 from heatledger.papers.owner_front import first_page
-from heatledger.papers.owner_plant import bill_blocks, change_blocks, right_size, which_water
+from heatledger.papers.owner_plant import bill_blocks, change_blocks, design_water, right_size, which_water
 from heatledger.papers.owner_questions import owner_questions
 from heatledger.papers.owner_rooms import has_emitters, in_words, legend, room_table
 from heatledger.papers.printing import Printing
@@ -19,16 +19,24 @@ WEIGHTS = (
     ("decide", "To decide with you", "Nothing waits for your decision."),
 )  # fmt: skip
 SETTLE = (
-    "What a careful designer would not leave open. Reasons and sources stand in the review; nothing is installed "
-    "from these papers while the first list is not empty."
+    "What a careful designer would not leave open. Reasons and sources stand in the review; nothing is "
+    "installed from these papers while the first list is not empty."
 )
-ASKED = "Twenty questions that owners ask. Where the design does not reach, it says so: a blank is better than a guess."
+ASKED = (
+    "Twenty questions that owners ask. Where the design does not reach, it says so: a blank is better "
+    "than a guess."
+)
 
 
 def owners_report(printing: Printing) -> b.Paper:
     """The report in plain words; every figure with the address of its working."""
     blocks: list[b.Block] = first_page(printing)
-    blocks += [b.Heading("Room by room"), room_table(printing), legend(), *in_words(printing)]
+    blocks += [
+        b.Heading(_rooms_title(printing)),
+        room_table(printing),
+        legend(),
+        *in_words(printing, design_water(printing)),
+    ]
     blocks += [b.Heading("Is the boiler the right size?"), b.Paragraph(right_size(printing))]
     if has_emitters(printing):
         blocks += [b.Heading("What water the house needs"), *which_water(printing)]
@@ -37,6 +45,10 @@ def owners_report(printing: Printing) -> b.Paper:
     blocks += _settle(printing)
     blocks += [b.Heading("Twenty questions"), b.Paragraph(ASKED, "small"), owner_questions(printing)]
     return b.Paper(printing.head(TITLE), (*blocks, printing.sources(*STAGES)))
+
+
+def _rooms_title(printing: Printing) -> str:
+    return "Room by room" if len(printing.design.losses.rooms) > 1 else "The house as one space"
 
 
 def _settle(printing: Printing) -> list[b.Block]:

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import dataclass
+
 from heatledger.drawings.shapes import Drawing
-from heatledger.drawings.symbols import SYMBOLS, symbol
-from heatledger.ledger.sources import JUDGMENT, MEMORY, SEEN, Citation, cite
+from heatledger.drawings.symbols import symbol
+from heatledger.ledger.figures import Figure
+from heatledger.ledger.sources import JUDGMENT, MEMORY, PRACTICE, SEEN, Citation, cite
 from heatledger.papers import blocks as b
 from heatledger.papers.printing import Printing
 
@@ -12,12 +16,25 @@ AIR = cite("IAPMO-RPA", "air separator and tank before the circulator", SEEN)
 RELIEF = cite("IMC-1006", "safety and relief valves", SEEN)
 PURGE = cite("RHS-PURGE", "purging each zone", SEEN)
 GAUGES = cite("IRC-550", "gauges on each boiler", SEEN)
-LIMITS = cite("CSD-1", "limits and low-water cutoffs", MEMORY)
+LIMITS = cite("CSD-1", "limits, low-water cutoffs, switch at the door", MEMORY)
 BACKFLOW = cite("CHI-608", "backflow preventer for a boiler", SEEN)
-SERVICE = cite("IRC-557", "valves for service", SEEN)
-SEEN_WATER = cite("", "readings that the startup sheet needs", JUDGMENT)
+SERVICE = cite("IRC-557", "valves for service, in its part on loops in the ground", SEEN)
+READINGS = cite("", "readings that the startup sheet needs", JUDGMENT)
+ACID = cite("", "condensate is acid", PRACTICE)
 
-CITED: tuple[Citation, ...] = (AIR, RELIEF, PURGE, GAUGES, LIMITS, BACKFLOW, SERVICE, SEEN_WATER)
+CITED: tuple[Citation, ...] = (AIR, RELIEF, PURGE, GAUGES, LIMITS, BACKFLOW, SERVICE, READINGS, ACID)
+
+
+@dataclass(frozen=True)
+class Part:
+    """One part: its sign (empty for one without), name, place, size or setting, reason, and source."""
+
+    sign: str
+    name: str
+    place: str
+    size: b.Text
+    why: str
+    source: Citation
 
 
 def parts_table(printing: Printing) -> b.Table:
@@ -26,14 +43,16 @@ def parts_table(printing: Printing) -> b.Table:
         b.Column("", width="26pt"), b.Column("Part", width="1fr"), b.Column("Place", width="1.5fr"),
         b.Column("Size or setting", width="0.9fr"), b.Column("Because", width="1.5fr"), b.Column(""),
     )  # fmt: skip
-    rows = [
+    parts = [*_of_the_boiler(printing), *_of_the_water(printing), *_of_the_circuits(printing)]
+    rows = tuple(
         b.Row((
-            b.Cell(" ", drawing=_mark(sign)), b.Cell(name), b.Cell(place), b.Cell(size), b.Cell(why),
-            b.Cell(" ", standing=source.standing.value),
+            b.Cell(" ", drawing=_mark(each.sign)) if each.sign else b.NOTHING, b.Cell(each.name),
+            b.Cell(each.place), b.Cell(each.size), b.Cell(each.why),
+            b.Cell(" ", standing=each.source.standing.value),
         ))
-        for sign, name, place, size, why, source in _parts(printing)
-    ]  # fmt: skip
-    return b.Table(columns, tuple(rows), "Signs as in the schematic.")
+        for each in parts
+    )  # fmt: skip
+    return b.Table(columns, rows, "Signs as in the schematic.")
 
 
 def _mark(sign: str) -> Drawing:
@@ -44,69 +63,79 @@ def _mark(sign: str) -> Drawing:
     return Drawing(sign, sign, 22.0, 15.0, symbol(sign, (11.0, low), unit=unit))
 
 
-def _parts(printing: Printing) -> list[tuple[str, str, str, b.Text, str, Citation]]:
-    design = printing.design
-    system, room = design.job.system, design.boiler_room.plant
-    plant, boiler, tank = system.plant, system.plant.boiler, system.plant.tank
-    run = printing.run
+def _of_the_boiler(printing: Printing) -> Iterator[Part]:
+    """What keeps the boiler from doing harm."""
+    plant, room = printing.design.job.system.plant, printing.design.boiler_room.plant
+    boiler, run = plant.boiler, printing.run
     capacity = boiler.relief_capacity if boiler is not None else None
     relief: b.Text = ("set ", run(room.relief_pressure), ", for ", run(room.relief_needed), " or more")
     if capacity is not None:
         relief = ("set ", run(room.relief_pressure), ", good for ", run(capacity))
+    yield Part(
+        "relief valve", "Relief valve",
+        "the boiler's own tapping, no valve on either side; discharge full size, by gravity, to a floor "
+        "drain through an air gap in sight",
+        relief, "opens before the weakest part gives way", RELIEF,
+    )  # fmt: skip
+    limit = _or_words(plant.high_limit, printing, "as the boiler's maker says")
+    yield Part("high limit", "High limit", "supply of the boiler", limit,
+               "stops the burner when the control does not", LIMITS)  # fmt: skip
+    yield Part("low-water cutoff", "Low-water cutoff",
+               "above the lowest safe level, no valve between it and the boiler", "reset by hand",
+               "stops the burner when the boiler runs dry", LIMITS)  # fmt: skip
+    yield Part("", "Emergency switch", "at the door of the boiler room", "marked red",
+               "stops the fire without going in", LIMITS)  # fmt: skip
+    yield Part("pressure gauge", "Pressure gauge", "at the boiler", "covers the usual range",
+               "the first thing to look at", GAUGES)  # fmt: skip
+    if boiler is not None and boiler.kind == "condensing":
+        yield Part("", "Condensate trap and neutralizer", "between boiler and drain, falling all the way",
+                   "trap filled before the first fire",
+                   "a dry trap lets flue gas into the room; the water is acid", ACID)  # fmt: skip
+
+
+def _of_the_water(printing: Printing) -> Iterator[Part]:
+    """What keeps air out and pressure steady."""
+    plant, room = printing.design.job.system.plant, printing.design.boiler_room.plant
+    tank, run = plant.tank, printing.run
     own = tank.volume if tank is not None else None
     size: b.Text = (run(own), " chosen") if own is not None else (run(room.tank_volume), " or larger")
-    limit: b.Text = run_or(plant.high_limit, printing, "as the boiler's maker says")
-    rows: list[tuple[str, str, str, b.Text, str, Citation]] = [
-        ("relief valve", "Relief valve",
-        "the boiler's own tapping, no valve on either side; discharge full size, "
-         "by gravity, to a floor drain through an air gap in sight", relief,
-         "opens before the weakest part gives way", RELIEF),
-        ("high limit", "High limit", "supply of the boiler", limit,
-        "stops the burner when the control does not",
-         LIMITS),
-        ("low-water cutoff", "Low-water cutoff",
-        "above the lowest safe level, no valve between it and the boiler",
-         "reset by hand", "stops the burner when the boiler runs dry", LIMITS),
-        ("air separator", "Air separator", "boiler supply, before the circulator", "as the main",
-         "the hottest water gives up most air", AIR),
-        ("expansion tank", "Expansion tank",
-        "at the separator, on the suction of the circulator, held by itself",
-         size, "the point where the circulator does not change the pressure", AIR),
-        ("fill valve", "Fill valve, shutoffs both sides", "where the tank joins",
-         ("set ", run(room.fill_pressure)), "the only place where the circulator does not move it", AIR),
-        ("backflow preventer", "Backflow preventer", "on the drinking-water side of the fill valve",
-         "as the code asks", "keeps boiler water out of drinking water", BACKFLOW),
-        ("circulator", "Circulator", "just after the tank, shaft level", _pumps(printing),
-         "pumps away from the tank, so pressure rises and air stays dissolved", AIR),
-        ("purge drain", "Purge drain and full-port shutoff",
-         "on the return of each circuit: drain first, then the shutoff toward the boiler",
-         f"{len(system.circuits)}" if system.circuits else " ",
-         "a fast fill sweeps the air out and dirt past the "
-         "boiler", PURGE),
-        ("shutoff", "Shutoffs", "both sides of boiler and circulator", "as the pipe",
-        "service without draining",
-         SERVICE),
-        ("pressure gauge", "Pressure gauge", "at the boiler", "covers the usual range",
-         "the first thing to look at", GAUGES),
-        ("thermometer", "Thermometers", "supply and return of the boiler, return of each circuit",
-         "covers the usual range", "the drop tells the flow", SEEN_WATER),
-    ]  # fmt: skip
-    zoned = any(each.common.valve is not None for each in system.circuits.values())
-    if zoned:
-        rows.append(("zone valve", "Zone valves", "supply of each circuit", "as scheduled",
-                     "each zone is called by itself", SEEN_WATER))  # fmt: skip
-    assert all(sign in SYMBOLS for sign, *_ in rows)
-    return rows
+    yield Part("air separator", "Air separator", "boiler supply, before the circulator", "as the main",
+               "the hottest water gives up most air", AIR)  # fmt: skip
+    yield Part("expansion tank", "Expansion tank",
+               "at the separator, on the suction of the circulator, held by itself", size,
+               "the point where the circulator does not change the pressure", AIR)  # fmt: skip
+    yield Part("fill valve", "Fill valve, shutoffs both sides", "where the tank joins",
+               ("set ", run(room.fill_pressure)), "the only place where the circulator does not move it",
+               AIR)  # fmt: skip
+    yield Part("backflow preventer", "Backflow preventer", "on the drinking-water side of the fill valve",
+               "as the code asks", "keeps boiler water out of drinking water", BACKFLOW)  # fmt: skip
+    yield Part("circulator", "Circulator", "just after the tank, shaft level", _pumps(printing),
+               "pumps away from the tank, so pressure rises and air stays dissolved", AIR)  # fmt: skip
 
 
-def run_or(figure: object, printing: Printing, words: str) -> b.Text:
+def _of_the_circuits(printing: Printing) -> Iterator[Part]:
+    """What each circuit needs to be purged, shut and read."""
+    circuits = printing.design.job.system.circuits
+    yield Part("purge drain", "Purge drain and full-port shutoff",
+               "on the return of each circuit: drain first, then the shutoff toward the boiler",
+               f"{len(circuits)} of each" if circuits else " ",
+               "a fast fill sweeps the air out, and dirt past the boiler", PURGE)  # fmt: skip
+    yield Part("shutoff", "Shutoffs", "both sides of boiler and circulator", "as the pipe",
+               "service without draining", SERVICE)  # fmt: skip
+    yield Part("thermometer", "Thermometers", "supply and return of the boiler, return of each circuit",
+               "covers the usual range", "the temperature drop tells the flow", READINGS)  # fmt: skip
+    if any(each.common.valve is not None for each in circuits.values()):
+        yield Part("zone valve", "Zone valves", "supply of each circuit", "as scheduled",
+                   "each zone is called by itself", READINGS)  # fmt: skip
+
+
+def _or_words(figure: Figure | None, printing: Printing, words: str) -> b.Text:
     """A figure with its key, or words where the job gives none."""
-    return words if figure is None else (printing.run(figure),)  # type: ignore[arg-type]
+    return words if figure is None else (printing.run(figure),)
 
 
 def _pumps(printing: Printing) -> b.Text:
-    duties = printing.design.circuits.plant.circulators
     runs: list[str | b.Run] = []
-    for each in duties.values():
+    for each in printing.design.circuits.plant.circulators.values():
         runs += [", " if runs else "", printing.run(each.needed_flow), " at ", printing.run(each.needed_head)]
     return tuple(each for each in runs if each != "") or "not chosen yet"

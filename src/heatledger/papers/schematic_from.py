@@ -48,7 +48,6 @@ def _view(printing: Printing, title: str, circuits: tuple[CircuitView, ...]) -> 
         circulator=(pumps[0].name or "Circulator") if len(pumps) == 1 else "" if pumps else "Circulator",
         supply=short(house.supply, printing),
         return_=short(room.return_design, printing),
-        low_water_cutoff=plant.low_water_cutoff is not False,
         tank_at_suction=tank is None or tank.placed != AFTER_PUMP,
     )
 

@@ -22,31 +22,25 @@ from heatledger.steps.said import CheckStep
 TITLE = "Startup"
 STAY = (
     "Until combustion and draft are read and written down by who is licensed for it, stay with the boiler "
-    "and shut "
-    "it off before you go. A bad fire or a blocked vent fills the house with carbon monoxide, which kills "
-    "without a "
-    "smell."
+    "and shut it off before you go. A bad fire or a blocked vent fills the house with carbon monoxide, "
+    "which kills without a smell."
 )
 ELECTRIC_STAY = (
     "Until the readings below are written down by who is licensed for it, stay with the boiler and shut it "
-    "off "
-    "before you go."
+    "off before you go."
 )
 ORDER = (
     "Do the steps in their order. Tick a box only for what you have seen yourself, and write down what you "
-    "read. "
-    f"{LOCAL_CODE}"
+    f"read. {LOCAL_CODE}"
 )
 STOP = (
     "Smell of gas, spillage, carbon monoxide in the room, water where it should not be, or a relief valve "
-    "that "
-    "runs: shut off, air the house, everyone out if the alarm sounds, and call from outside."
+    "that runs: shut off, air the house, everyone out if the alarm sounds, and call from outside."
 )
 AGREE = (
     "Targets follow the supply as read, the rooms as they are and the zones that call; outdoors decides "
-    "only what "
-    "the reset asks for. A drop (ΔT) that is too high says little flow, one too low says much flow or cold "
-    "rooms."
+    "only what the reset asks for. A temperature drop (ΔT) that is too high says little flow, one too low "
+    "says much flow or cold rooms."
 )
 
 
@@ -61,7 +55,7 @@ def startup_paper(printing: Printing) -> b.Paper:
         blocks += [b.Heading("Fire and flue"), _fire(printing)]
     blocks += [*_reset(printing), b.Heading("Open"), printing.findings(7)]
     blocks += [b.Heading("Who has done it"), _signed()]
-    blocks += [printing.caution(STOP), b.Flow((printing.sources("startup", "controls", sheets=(7,)),))]
+    blocks += [printing.caution(STOP), printing.sources("startup", "controls", sheets=(7,))]
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
 
@@ -131,9 +125,8 @@ def _blanks(step: CheckStep, printing: Printing) -> tuple[b.Blank, ...]:
 
 def _target_table(rows: list[tuple[b.Text, Figure | None]], printing: Printing) -> b.Table:
     columns = (
-        b.Column("Reading", width="1.4fr"), b.Column("Due", "right", "0.7fr"), b.Column("Read",
-        width="0.9fr"),
-        b.Column("By, when", width="1fr"),
+        b.Column("Reading", width="1.4fr"), b.Column("Due", "right", "0.7fr"),
+        b.Column("Read", width="0.9fr"), b.Column("By, when", width="1fr"),
     )  # fmt: skip
     made = [
         b.Row(
@@ -166,15 +159,13 @@ def _circuits(printing: Printing) -> list[b.Block]:
     columns = (
         b.Column("Circuit", "left", "2fr"), b.Column("Flow due", "right", "0.9fr", flow),
         b.Column("ΔT due", "right", "0.8fr", drop), b.Column("Return due", "right", "1fr", unit),
-        b.Column("Gives", "right", "0.8fr", printing.unit(HEAT_RATE)), b.Column("ΔT read", "left", "1fr",
-        drop),
-        b.Column("Return read", "left", "1fr", unit),
+        b.Column("Gives", "right", "0.8fr", printing.unit(HEAT_RATE)),
+        b.Column("ΔT read", "left", "1fr", drop), b.Column("Return read", "left", "1fr", unit),
     )  # fmt: skip
     rows = tuple(
         b.Row((
-            b.Cell(each.name), printing.cell(each.flow), printing.cell(each.drop),
-            printing.cell(each.return_),
-            printing.cell(each.output), b.NOTHING, b.NOTHING,
+            b.Cell(each.name), *map(printing.cell, (each.flow, each.drop, each.return_, each.output)),
+            b.NOTHING, b.NOTHING,
         ))
         for each in due.values()
     )  # fmt: skip
@@ -189,9 +180,8 @@ def _emitters(printing: Printing) -> list[b.Block]:
     unit = printing.unit(TEMPERATURE)
     columns = (
         b.Column("Emitter", width="1.6fr"), b.Column("Water out due", "right", "0.8fr", unit),
-        b.Column("Gives", "right", "0.5fr", printing.unit(HEAT_RATE)), b.Column("Water out read", "left",
-        "0.9fr", unit),
-        b.Column("Remark", width="1.4fr"),
+        b.Column("Gives", "right", "0.5fr", printing.unit(HEAT_RATE)),
+        b.Column("Water out read", "left", "0.9fr", unit), b.Column("Remark", width="1.4fr"),
     )  # fmt: skip
     rows = []
     for id, each in due.items():
@@ -205,13 +195,14 @@ def _emitters(printing: Printing) -> list[b.Block]:
 def _fire(printing: Printing) -> b.Table:
     """What only a licensed person with an analyzer writes down."""
     columns = (
-        b.Column("Reading", width="1.6fr"), b.Column("High fire", width="1fr"), b.Column("Low fire",
-        width="1fr"),
-        b.Column("By, license, when", width="1.4fr"),
+        b.Column("Reading", width="1.6fr"), b.Column("High fire", width="1fr"),
+        b.Column("Low fire", width="1fr"), b.Column("By, license, when", width="1.4fr"),
     )  # fmt: skip
-    draft = printing.unit(DRAFT)
+    draft, boiler = printing.unit(DRAFT), printing.design.job.system.plant.boiler
+    oil = boiler is not None and boiler.fuel == "oil"
+    fuel = ("Smoke", "Vacuum and pressure of the oil pump") if oil else (f"Gas pressure, {draft}",)
     names = ("Oxygen, %", "Carbon monoxide, air free, ppm", f"Stack, {printing.unit(TEMPERATURE)}",
-             f"Draft or vent pressure, {draft}", f"Gas pressure, {draft}", "Carbon monoxide in the room, ppm",
+             f"Draft or vent pressure, {draft}", *fuel, "Carbon monoxide in the room, ppm",
              "Analyzer and date of its calibration")  # fmt: skip
     rows = tuple(b.Row((b.Cell(name), b.NOTHING, b.NOTHING, b.NOTHING)) for name in names)
     note = "Targets stand in the steps; the sheet of the boiler's maker goes before them."

@@ -16,8 +16,7 @@ WIDE, SHEET = 490.0, 700.0
 TALLEST = 345.0
 NEVER = (
     "Never bypass a limit, the low-water cutoff or the relief valve, not even to test. Never plug or cap "
-    "the pipe "
-    "of the relief valve. Nothing is stored against the boiler, its vent or its air openings."
+    "the pipe of the relief valve. Nothing is stored against the boiler, its vent or its air openings."
 )
 
 

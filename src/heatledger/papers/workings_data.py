@@ -83,11 +83,13 @@ class LedTo:
 
 @dataclass(frozen=True)
 class Side:
-    """One side of a balance, worked out with the answer put back."""
+    """One side of a balance, worked out with the answer put back, with its inner steps."""
 
     label: str
     column: tuple[ColumnRow, ...]
     answer: Answer
+    steps: tuple[Step, ...] = ()
+    line: tuple[Token, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -132,7 +134,7 @@ class Working:
 
 @dataclass(frozen=True)
 class Line:
-    """Small arithmetic in one running line: name, tokens, what it comes to."""
+    """Small arithmetic in one running line: name, inner steps, tokens, what it comes to."""
 
     key: str
     name: str
@@ -143,6 +145,7 @@ class Line:
     remark: str = ""
     standings: tuple[str, ...] = ()
     waits_for: str = ""
+    steps: tuple[Step, ...] = ()
 
 
 @dataclass(frozen=True)

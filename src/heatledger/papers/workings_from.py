@@ -6,7 +6,7 @@ from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.ledger.show import show
 from heatledger.ledger.sources import Citation
-from heatledger.ledger.workings import Row, Step, Token, Working
+from heatledger.ledger.workings import Row, Token, Working
 from heatledger.papers import workings_data as paper
 from heatledger.papers.addresses import Addresses, Group
 from heatledger.papers.naming import as_part, title_of
@@ -46,9 +46,7 @@ def block(
         answer=paper.Answer(made.answer, made.unit, "less than this" if made.less_than else ""),
         plain_line=made.plain if made.kind not in ("formula", "total") else "",
         formula=() if made.kind in ("total", "waiting") else tokens(made.formula),
-        steps=tuple(
-            paper.Step(each.letter, tokens(each.expression), each.number, each.unit) for each in made.steps
-        ),
+        steps=_steps(made),
         line=tokens(made.line),
         sides=_sides(made, found, owner),
         notes=_notes(figure, made, found),
@@ -67,8 +65,6 @@ def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
     made = found.working(figure)
     title, what = group.titles.get(found.kind(figure)) or _title(figure, found, group.owner)
     run: list[paper.Token] = []
-    for step in made.steps:
-        run += _step(step)
     for each in made.rows:
         run += _operand(each)
         if each.expression:
@@ -83,7 +79,7 @@ def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
     return paper.Line(
         found.key(figure), title, tuple(run), made.answer, made.unit, what, made.remark,
         tuple(dict.fromkeys(each.standing.value for _, each in made.sources)) if made.kind != "total" else (),
-        _waits_for(made),
+        _waits_for(made), _steps(made),
     )  # fmt: skip
 
 
@@ -92,12 +88,11 @@ def _title(figure: Figure, found: Addresses, owner: str) -> tuple[str, str]:
     return found.titles.get(found.kind(figure)) or title_of(figure, found.design, owner)
 
 
-def _step(step: Step) -> list[paper.Token]:
-    """An inner step before the line it goes into: ``x = 2 × 3 = 6;``."""
-    named = [paper.Token("word", step.letter), paper.Token("op", "=")] if step.letter else []
-    value = [paper.Token("op", "="), paper.Token("number", step.number)]
-    value += [paper.Token("unit", step.unit)] if step.unit else []
-    return [*named, *tokens(step.expression), *value, paper.Token("close", ";")]
+def _steps(made: Working) -> tuple[paper.Step, ...]:
+    """The inner steps of a working, each on a line of its own."""
+    return tuple(
+        paper.Step(each.letter, tokens(each.expression), each.number, each.unit) for each in made.steps
+    )
 
 
 def _operand(row: Row) -> list[paper.Token]:
@@ -158,6 +153,8 @@ def _sides(made: Working, found: Addresses, owner: str) -> tuple[paper.Side, ...
             side.title,
             tuple(_row(each, found, side, owner) for each in side.rows),
             paper.Answer(side.answer, side.unit),
+            _steps(side),
+            tokens(side.line),
         )
         for side in made.sides
     )

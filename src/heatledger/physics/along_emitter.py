@@ -11,11 +11,9 @@ from heatledger.ledger.dimensions import Conductance, HeatRate, Ratio, Temperatu
 from heatledger.ledger.formulas import formula
 from heatledger.ledger.functions import exp, log, mean, where
 from heatledger.ledger.sources import DERIVED, cite
-from heatledger.ledger.symbols import const
 
 EXACT = cite("", "balance of heat along the emitter", DERIVED)
 BALANCE = cite("", "balance of heat of the water", DERIVED)
-NOT_COOLED = const(1, "1", EXACT, "excess of water that does not cool, over itself")
 
 
 @formula(EXACT, title="Mean excess, exact", valid={"exponent": (1.0, 2.0)})
@@ -30,22 +28,20 @@ def exact_mean_excess(
     >>> round(exact_mean_excess(supply=348.15, return_=338.15, air=293.15, exponent=1.3), 3)
     49.808
     """
-    return (supply - air) * where(
+    return where(
         return_ < supply,
-        lambda: where(
+        lambda: (supply - air) * where(
             exponent > 1,
             lambda: (
-                (
-                    (exponent - 1)
-                    * ((supply - return_) / (supply - air))
-                    / (((return_ - air) / (supply - air)) ** (1 - exponent) - 1)
-                )
-                ** (1 / exponent)
-            ),
+                (exponent - 1)
+                * ((supply - return_) / (supply - air))
+                / (((return_ - air) / (supply - air)) ** (1 - exponent) - 1)
+            )
+            ** (1 / exponent),
             lambda: (supply - return_) / (supply - air) / log((supply - air) / (return_ - air)),
         ),
-        NOT_COOLED,
-    )
+        lambda: supply - air,
+    )  # fmt: skip
 
 
 @formula(EXACT, title="Excess over that of the rating")

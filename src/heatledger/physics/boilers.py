@@ -12,7 +12,7 @@ from heatledger.ledger.dimensions import (
     TemperatureDifference,
 )
 from heatledger.ledger.formulas import Parts, formula
-from heatledger.ledger.functions import total, where
+from heatledger.ledger.functions import larger, total, where
 from heatledger.ledger.sources import DERIVED, PRACTICE, SEEN, cite
 from heatledger.ledger.symbols import const
 
@@ -22,7 +22,6 @@ THIN_AIR = cite("ICM-2015", "rule of the fuel-gas code, E.1.1(d)", SEEN)
 ABOVE_2000 = cite("", "4 % for each 1,000 ft above 2,000 ft", PRACTICE)
 DERATED_FROM = const(2000, "ft", THIN_AIR, "height from which burners are derated")
 DERATE = const(0.04, "1", THIN_AIR, "part lost with each step of height")
-FULL = const(1, "1", THIN_AIR, "full input")
 DERATE_STEP = const(1000, "ft", THIN_AIR, "step of height")
 NET_ALLOWANCE = const(1.15, "1", cite("HPAC-RATE", "piping and pickup", SEEN), "allowance of the net rating")
 LARGEST = const(1.40, "1", cite("EXCESSAIR", "sizing rule for boilers", SEEN), "largest output over the load")
@@ -55,7 +54,7 @@ def altitude_factor(elevation: Length) -> Ratio:
     >>> round(altitude_factor(elevation=5000 * 0.3048), 4)
     0.8
     """
-    return where(elevation > DERATED_FROM, 1 - DERATE * elevation / DERATE_STEP, FULL)
+    return 1 - DERATE * where(elevation > DERATED_FROM, elevation, 0 * elevation) / DERATE_STEP
 
 
 @formula(ABOVE_2000, title="Derate for height, the milder reading")
@@ -68,17 +67,30 @@ def altitude_factor_above(elevation: Length) -> Ratio:
     >>> round(altitude_factor_above(elevation=5000 * 0.3048), 4)
     0.88
     """
-    return where(elevation > DERATED_FROM, 1 - DERATE * (elevation - DERATED_FROM) / DERATE_STEP, FULL)
+    return 1 - DERATE * larger(elevation - DERATED_FROM, 0 * elevation) / DERATE_STEP
 
 
-@formula(THIN_AIR, title="At the height of the site")
-def at_height(rated: HeatRate, altitude: Ratio) -> HeatRate:
-    """Input or output of a boiler in the air of the site.
+@formula(THIN_AIR, title="Input at this height")
+def input_at_height(input: HeatRate, altitude: Ratio) -> HeatRate:
+    """Most that a burner may take in the air of the site.
+
+    Valid for: burners without instructions of their maker, which come first.
+    Leaves out: nothing.
+
+    >>> round(input_at_height(input=23445.7, altitude=0.8), 1)
+    18756.6
+    """
+    return input * altitude
+
+
+@formula(THIN_AIR, title="Output at this height")
+def output_at_height(rated: HeatRate, altitude: Ratio) -> HeatRate:
+    """Heat a boiler gives in the air of the site.
 
     Valid for: the same efficiency in thinner air.
     Leaves out: nothing.
 
-    >>> round(at_height(rated=23445.7, altitude=0.8), 1)
+    >>> round(output_at_height(rated=23445.7, altitude=0.8), 1)
     18756.6
     """
     return rated * altitude
@@ -136,17 +148,17 @@ def largest_output(load: HeatRate) -> HeatRate:
     return LARGEST * load
 
 
-@formula(BALANCE, title="One figure over another")
-def quotient(first: HeatRate, second: HeatRate) -> Ratio:
-    """One heat rate as a multiple of another.
+@formula(BALANCE, title="Load over loss")
+def load_over_loss(load: HeatRate, loss: HeatRate) -> Ratio:
+    """How much more than the house the boiler carries, by pipes outside its rooms.
 
-    Valid for: heat rates of one place.
+    Valid for: the design day.
     Leaves out: nothing.
 
-    >>> round(quotient(first=10350.0, second=10000.0), 3)
+    >>> round(load_over_loss(load=10350.0, loss=10000.0), 3)
     1.035
     """
-    return first / second
+    return load / loss
 
 
 @formula(BALANCE, title="Made up for height")
@@ -228,13 +240,13 @@ def loss_factors(loss: Ratio, heating_effect: Ratio, pick_up: Ratio, mains: Rati
 
 
 @formula(cite("", "factors multiplied", DERIVED), title="From the loss to the plate, factors multiplied")
-def plate_factors(to_load: Ratio, altitude: Ratio, selection: Ratio) -> Ratio:
+def plate_factors(load_factor: Ratio, altitude: Ratio, selection: Ratio) -> Ratio:
     """All factors between the loss of the house and the output on the plate of the boiler.
 
     Valid for: factors that each stand on the one before.
     Leaves out: nothing.
 
-    >>> round(plate_factors(to_load=1.03, altitude=1.25, selection=1.2), 3)
+    >>> round(plate_factors(load_factor=1.03, altitude=1.25, selection=1.2), 3)
     1.545
     """
-    return to_load * altitude * selection
+    return load_factor * altitude * selection

@@ -154,3 +154,16 @@ def loss_like_for_like(coefficient: Conductance, indoor: Temperature, outdoor: T
     8000.0
     """
     return coefficient * (indoor - outdoor)
+
+
+@formula(BILLS, title="Bills over sheets")
+def bills_over_loss(by_bills: HeatRate, loss: HeatRate) -> Ratio:
+    """Loss by the bills as a share of the loss as worked out.
+
+    Valid for: both with no credit for sun and people.
+    Leaves out: nothing.
+
+    >>> round(bills_over_loss(by_bills=11350.0, loss=10000.0), 3)
+    1.135
+    """
+    return by_bills / loss

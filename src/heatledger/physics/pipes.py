@@ -80,3 +80,16 @@ def water_total(volumes: Parts[WaterVolume]) -> WaterVolume:
     0.0425
     """
     return total(volumes)
+
+
+@formula(cite("", "a sum of parts", DERIVED), title="Water in this part")
+def water_together(volumes: Parts[WaterVolume]) -> WaterVolume:
+    """Water in the pieces of one part of the system.
+
+    Valid for: pieces that do not overlap.
+    Leaves out: nothing; no pieces give 0.
+
+    >>> round(water_together(volumes=[0.002, 0.0015]), 4)
+    0.0035
+    """
+    return total(volumes)

@@ -74,7 +74,7 @@ def precharge_pressure(fill: Pressure) -> Pressure:
     return fill
 
 
-@formula(HYDROSTATICS, title="Pressure at the top")
+@formula(HYDROSTATICS, title="Pressure at the top, cold")
 def top_pressure(at_gauge: Pressure, static: Pressure) -> Pressure:
     """Pressure at the highest pipe when the gauge shows ``at_gauge``.
 
@@ -83,6 +83,19 @@ def top_pressure(at_gauge: Pressure, static: Pressure) -> Pressure:
 
     >>> round(top_pressure(at_gauge=82740.0, static=58600.0), 0)
     24140.0
+    """
+    return at_gauge - static
+
+
+@formula(HYDROSTATICS, title="Pressure at the top, hot")
+def top_pressure_hot(at_gauge: Pressure, static: Pressure) -> Pressure:
+    """Pressure at the highest pipe when the system is hot and its water lighter.
+
+    Valid for: still water.
+    Leaves out: what a circulator adds or takes while it runs.
+
+    >>> round(top_pressure_hot(at_gauge=120000.0, static=56900.0), 0)
+    63100.0
     """
     return at_gauge - static
 

@@ -134,6 +134,19 @@ def diaphragm_tank(expanded: WaterVolume, acceptance: Ratio) -> WaterVolume:
     return expanded / acceptance
 
 
+@formula(CODE_LINE, title="Volume of the tank by the line of the boiler code")
+def tank_by_line(volume: WaterVolume, growth: Ratio, acceptance: Ratio) -> WaterVolume:
+    """Smallest diaphragm tank by the straight line of the boiler code.
+
+    Valid for: 160 to 280 °F; shown beside the tank by the densities of water.
+    Leaves out: the temperature of filling and the fluid.
+
+    >>> round(tank_by_line(volume=40.0, growth=0.0272, acceptance=0.28777), 2)
+    3.78
+    """
+    return volume * growth / acceptance
+
+
 @formula(PLAIN_TANK, title="Volume of a plain tank")
 def plain_tank(expanded: WaterVolume, cold: Pressure, hot: Pressure, air: Pressure) -> WaterVolume:
     """Smallest closed steel tank without a diaphragm.

@@ -7,8 +7,8 @@ from heatledger.job.system_model import Bill
 from heatledger.ledger.dimensions import HEAT_CONTENT, Conductance, Energy, HeatRate, Ratio
 from heatledger.ledger.figures import Figure, missing
 from heatledger.ledger.results import result
-from heatledger.physics.boilers import quotient
 from heatledger.physics.energy import (
+    bills_over_loss,
     coefficient_from_fuel,
     design_loss_from_fuel,
     fuel_energy,
@@ -66,7 +66,7 @@ def _winter(bill: Bill, losses: Losses) -> WinterFuel:
         coefficient=coefficient,
         like_for_like=like_for_like,
         after_gains=design_loss_from_fuel(coefficient=coefficient, base=bill.base, outdoor=site.outdoor),
-        share=quotient(first=like_for_like, second=losses.house.loss),
+        share=bills_over_loss(by_bills=like_for_like, loss=losses.house.loss),
     )
 
 

@@ -14,14 +14,15 @@ from heatledger.ledger.sources import DERIVED, SEEN, Citation, cite
 from heatledger.physics.boilers import (
     altitude_factor,
     altitude_factor_above,
-    at_height,
     height_made_up,
+    input_at_height,
+    load_over_loss,
     loss_factors,
     net_rating,
+    output_at_height,
     output_of,
     output_ratio,
     plate_factors,
-    quotient,
 )
 from heatledger.steps.usual import usual
 
@@ -68,13 +69,13 @@ def outputs_of(job: Job, load: Figure) -> Outputs:
     elevation = job.site.elevation
     altitude = altitude_factor(elevation=elevation)
     milder = altitude_factor_above(elevation=elevation)
-    output = at_height(rated=rated, altitude=altitude)
+    output = output_at_height(rated=rated, altitude=altitude)
     return Outputs(
-        input=None if boiler.input is None else at_height(rated=boiler.input, altitude=altitude),
+        input=None if boiler.input is None else input_at_height(input=boiler.input, altitude=altitude),
         altitude=altitude,
         rated_output=rated,
         output=output,
-        output_milder=at_height(rated=rated, altitude=milder),
+        output_milder=output_at_height(rated=rated, altitude=milder),
         net=net_rating(output=output),
         ratio=output_ratio(output=output, load=load),
     )
@@ -106,8 +107,8 @@ def chain_of_factors(job: Job, loss: Figure, load: Figure, burner: Outputs) -> d
             True,
         ),
         "mains": Factor(
-            "Mains outside the rooms", "load over loss, worked out from their length",
-            quotient(first=load, second=loss), False,
+            "Mains outside the rooms", "load over loss; heat of the mains is not put back into their space",
+            load_over_loss(load=load, loss=loss), False,
         ),
     }  # fmt: skip
     if burner.ratio is not None:
@@ -136,5 +137,5 @@ def product_of(factors: Mapping[str, Factor]) -> Figure:
     if "selection" not in factors:
         return to_load
     return plate_factors(
-        to_load=to_load, altitude=factors["altitude"].value, selection=factors["selection"].value
+        load_factor=to_load, altitude=factors["altitude"].value, selection=factors["selection"].value
     )

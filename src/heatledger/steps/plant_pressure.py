@@ -16,6 +16,7 @@ from heatledger.physics.pressure import (
     precharge_pressure,
     static_pressure,
     top_pressure,
+    top_pressure_hot,
     vapor_margin,
 )
 from heatledger.physics.psychrometrics import saturation_pressure
@@ -29,6 +30,7 @@ from heatledger.physics.tanks import (
     hot_pressure,
     metal_growth,
     net_growth,
+    tank_by_line,
     water_growth,
 )
 from heatledger.physics.water import water_density
@@ -133,8 +135,7 @@ def tank_of(job: Job, losses: Losses, still: Still, water: Figure) -> TankSize:
         by_density = missing(WATER_VOLUME, "plant/fill", "a fill pressure below the highest at the tank")
     volume = by_density
     if still.by_line is not None and not by_density.is_missing:
-        grown = expanded_volume(volume=water, growth=still.by_line)
-        by_line = diaphragm_tank(expanded=grown, acceptance=acceptance)
+        by_line = tank_by_line(volume=water, growth=still.by_line, acceptance=acceptance)
         volume = choose(
             {"densities of water": by_density, "line of the boiler code": by_line}, largest, LARGER_GOVERNS
         )
@@ -143,7 +144,7 @@ def tank_of(job: Job, losses: Losses, still: Still, water: Figure) -> TankSize:
     charge = still.precharge if tank is None or tank.precharge is None else tank.precharge
     gas = gas_left(tank=chosen, precharge=charge, fill=still.fill, air=still.air, expanded=expanded)
     hot = hot_pressure(tank=chosen, precharge=charge, air=still.air, gas=gas)
-    top = top_pressure(at_gauge=hot, static=still.static_hot)
+    top = top_pressure_hot(at_gauge=hot, static=still.static_hot)
     vapor = saturation_pressure(temperature=still.hottest)
     return TankSize(
         expanded=expanded,

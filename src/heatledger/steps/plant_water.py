@@ -10,7 +10,7 @@ from heatledger.ledger.dimensions import BORE, TEMPERATURE, WATER_VOLUME, WaterV
 from heatledger.ledger.figures import Figure, missing
 from heatledger.ledger.results import result
 from heatledger.ledger.sources import JUDGMENT, cite
-from heatledger.physics.pipes import pipe_coefficient, pipe_loss, pipes_total, water_in_length, water_total
+from heatledger.physics.pipes import pipe_coefficient, pipe_loss, pipes_total, water_in_length, water_together
 from heatledger.steps.losses import Losses
 from heatledger.steps.tubes import chosen_tube, size_limits, usual_family
 from heatledger.steps.usual import usual
@@ -45,12 +45,12 @@ def volume_parts(job: Job, heat: Emitters, circuits: Circuits) -> dict[str, Volu
         parts["mains"] = VolumePart("Mains", circuits.plant.mains.volume)
     for id, circuit in circuits.circuits.items():
         tubes = [circuit.common.volume, *(each.volume for each in circuit.runs.values())]
-        parts[f"tubes-{id}"] = VolumePart(f"Tubes of {circuit.name}", water_total(volumes=tubes))
+        parts[f"tubes-{id}"] = VolumePart(f"Tubes of {circuit.name}", water_together(volumes=tubes))
     if not circuits.circuits:
         parts["tubes"] = VolumePart("Tubes", missing(WATER_VOLUME, "circuits", "circuits with their tubes"))
     emitters = [water_of(each, heat) for each in job.system.emitters.values()]
     if emitters:
-        parts["emitters"] = VolumePart("Emitters", water_total(volumes=emitters))
+        parts["emitters"] = VolumePart("Emitters", water_together(volumes=emitters))
     return parts
 
 

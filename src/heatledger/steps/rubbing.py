@@ -13,6 +13,7 @@ from heatledger.physics.friction import (
     relative_roughness,
     reynolds,
     settled_root,
+    turbulent_slope,
     velocity,
 )
 
@@ -23,6 +24,9 @@ _VELOCITY, _REYNOLDS, _FIRST, _ROOT, _FACTOR, _FRICTION = (
         friction,
     )
 )  # fmt: skip
+
+_SLOPE = formula_of(turbulent_slope).body
+FULLY_TURBULENT, NEAR = 4000.0, 1e-5
 
 
 @dataclass(frozen=True)
@@ -72,3 +76,14 @@ def plain_rubbing(flow: float, bore: float, rough: float, viscosity: float) -> t
     number = _REYNOLDS(speed, bore, viscosity)
     root = _ROOT(_FIRST(number, rough), number, rough)
     return speed, _FRICTION(_FACTOR(number, root, rough), speed, bore)
+
+
+def plain_power(flow: float, bore: float, rough: float, viscosity: float) -> float:
+    """How the friction of a tube rises there: percent of it for each percent of flow."""
+    number = _REYNOLDS(_VELOCITY(flow, bore), bore, viscosity)
+    if number >= FULLY_TURBULENT:
+        return 2 + float(
+            _SLOPE(_ROOT(_FIRST(number, rough), number, rough), rough * number / FULLY_TURBULENT)
+        )
+    here = plain_rubbing(flow, bore, rough, viscosity)[1]
+    return float((plain_rubbing(flow * (1 + NEAR), bore, rough, viscosity)[1] / here - 1) / NEAR)

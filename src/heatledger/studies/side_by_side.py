@@ -1,12 +1,17 @@
-"""The what-ifs of a job side by side: what each would make of the load, the water and the boiler."""
+"""The what-ifs of a job side by side: what each would make of the load and the water."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from weakref import WeakKeyDictionary
 
 from heatledger.job.errors import JobErrors
 from heatledger.ledger.figures import Figure
 from heatledger.steps.design import Design, design
+from heatledger.steps.emitters import RoomHeat
+
+ALL_OF_IT = 0.995
+"""A share from here on rounds to all of what is needed."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -14,30 +19,39 @@ class Side:
     """One what-if laid over the job by itself.
 
     ``loss`` is the loss of the house, ``less`` how much less that is than today (W, negative when it is
-    more), ``supply`` the lowest supply that serves every room and ``set_by`` the room that sets it;
-    ``cooler`` is how far the supply falls by it (K). All of them are None where it cannot be laid, and
-    ``cannot`` says why.
+    more). ``supply`` is the lowest supply that serves every room and ``set_by`` the room that sets it;
+    ``short`` are the ids of the rooms that get less than they need at the supply of that design. Where it
+    cannot be laid the figures are None, and ``cannot`` says why.
     """
 
     id: str
     name: str
-    design: Design | None
     loss: Figure | None = None
     less: float | None = None
     supply: Figure | None = None
-    cooler: float | None = None
     set_by: str = ""
+    short: tuple[str, ...] = ()
     cannot: str = ""
+
+
+_KEPT: WeakKeyDictionary[Design, list[Side]] = WeakKeyDictionary()
 
 
 def side_by_side(base: Design) -> list[Side]:
     """Every what-if of the job that is not laid yet, each over the job as it stands, in the job's order.
 
     What a what-if does not touch is taken over from ``base``; the figures are those that a design of
-    the changed job has.
+    the changed job has. They are worked out once for a design.
     """
-    waiting = [id for id in base.job.what_ifs if id not in base.job.laid]
-    return [_side(id, base) for id in waiting]
+    if base not in _KEPT:
+        waiting = [id for id in base.job.what_ifs if id not in base.job.laid]
+        _KEPT[base] = [_side(id, base) for id in waiting]
+    return _KEPT[base]
+
+
+def is_short(room: RoomHeat) -> bool:
+    """Whether a room gets less than it needs, by more than rounding; False while that is not known."""
+    return not room.given_share.is_missing and float(room.given_share) < ALL_OF_IT
 
 
 def _side(id: str, base: Design) -> Side:
@@ -45,17 +59,11 @@ def _side(id: str, base: Design) -> Side:
     try:
         changed = design(base.job.with_what_ifs(id), base)
     except JobErrors as fault:
-        first = fault.errors[0].message if fault.errors else "it does not go with this job"
-        return Side(id, name, None, cannot=first)
-    loss, was = changed.losses.house.loss, base.losses.house.loss
-    supply, stood = changed.emitters.house.lowest_supply, base.emitters.house.lowest_supply
-    room = changed.job.rooms.get(changed.emitters.house.set_by)
+        return Side(id, name, cannot=fault.errors[0].message)
+    heat, loss, was = changed.emitters, changed.losses.house.loss, base.losses.house.loss
+    room = changed.job.rooms.get(heat.house.set_by)
+    short = [key for key, each in heat.rooms.items() if is_short(each)]
+    less = None if was.is_missing or loss.is_missing else float(was) - float(loss)
     return Side(
-        id, name, changed, loss, _fall(was, loss), supply, _fall(stood, supply),
-        "" if room is None else str(room.name),
-    )  # fmt: skip
-
-
-def _fall(was: Figure, now: Figure) -> float | None:
-    """How far a figure falls (SI); None where either is missing."""
-    return None if was.is_missing or now.is_missing else float(was) - float(now)
+        id, name, loss, less, heat.house.lowest_supply, "" if room is None else str(room.name), tuple(short)
+    )

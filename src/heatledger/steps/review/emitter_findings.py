@@ -112,14 +112,25 @@ def _more_heat(look: Look, room: RoomHeat, here: dict[str, EmitterHeat]) -> tupl
         effect = float(look.house.job.system.emitters[id].heating_effect)
         text = look.text(1.01 * effect * float(one.needed_rated), d.HEAT_RATE)
         mends.append(Mend(f"Take one of {text} at its rating.", (set_to(f"emitters/{id}/output", text),)))
-    if known(room.lowest_supply):
+    hottest = _hottest_of_the_cold(look)
+    if known(room.lowest_supply) and float(room.lowest_supply) <= HOTTEST + SAME:
         mends.append(
             Mend(
-                f"Run the water at {look.say(room.lowest_supply)}, if the boiler and the other rooms allow.",
-                supply_to(look, float(room.lowest_supply), HOTTEST),
+                f"Run the water at {look.say(hottest, d.TEMPERATURE)}, if boiler and other rooms allow.",
+                supply_to(look, hottest, HOTTEST),
             )
         )
     return (*mends, Mend("Make its loss smaller: look at its largest surface first."))
+
+
+def _hottest_of_the_cold(look: Look) -> float:
+    """The supply that serves every room which gets too little, as far as water may be so hot."""
+    asked = [
+        float(room.lowest_supply)
+        for _, room, here in each_room(look)
+        if here and known(room.lowest_supply) and float(room.given_share) < look.limit
+    ]
+    return max((each for each in asked if each <= HOTTEST + SAME), default=HOTTEST)
 
 
 @finding(
@@ -208,8 +219,10 @@ def _one_room_sets_supply(look: Look) -> Found:
     gap = float(house.lowest_supply) - float(house.next_lowest)
     if gap > look.limit + SAME:
         name = name_of(look, house.set_by)
-        panel = {"name": f"{name} second panel", **panel_for(look, house.set_by, float(house.next_lowest))}
-        changes = ({"add": f"emitters/{house.set_by}-second", "to": panel},)
+        changes: tuple[Mapping[str, Any], ...] = ()
+        if float(house.next_lowest) <= HOTTEST:
+            new = {"name": f"{name} second panel", **panel_for(look, house.set_by, float(house.next_lowest))}
+            changes = ({"add": f"emitters/{house.set_by}-second", "to": new},)
         yield look.found(
             f"rooms/{house.set_by}",
             f"{name} asks for {look.say(house.lowest_supply)}; all other rooms would do with "
@@ -232,8 +245,9 @@ def _baseboard_past_free_wall(look: Look) -> Found:
     for id, room, here in each_room(look):
         if room.needed_length is None:
             continue
+        wall = "free wall" if room.free_wall is None else ""
         if room.free_wall is None or not known(room.needed_length):
-            yield look.wants(f"rooms/{id}", room.needed_length, words="" if room.free_wall else "free wall")
+            yield look.wants(f"rooms/{id}", room.needed_length, words=wall)
         elif float(room.needed_length) > float(room.free_wall) + look.limit + SAME:
             key, one = next(iter(here.items()))
             supply = look.design.emitters.house.supply

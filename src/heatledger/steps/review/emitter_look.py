@@ -59,7 +59,7 @@ def share_of(each: EmitterHeat) -> float:
 def longer(look: Look, meters: float) -> str:
     """A length as it would be bought: rounded up to the half foot or the tenth of a meter."""
     unit, parts = ("m", 10) if look.units is METRIC else ("ft", 2)
-    pieces = max(1, ceil(UNITS[unit].from_si(meters) * parts * (1 - SAME)))
+    pieces = max(1, ceil(UNITS[unit].from_si(float(meters)) * parts * (1 - SAME)))
     return f"{pieces / parts:.1f} {unit}"
 
 
@@ -74,7 +74,7 @@ def length_to(look: Look, id: str, meters: float) -> tuple[Mapping[str, Any], ..
 def warmer(look: Look, kelvin: float) -> str:
     """A temperature in whole degrees of the job, rounded up."""
     shown = look.units.shown(d.TEMPERATURE).unit
-    return f"{ceil(shown.from_si(kelvin, True) - SAME)} {shown.text}"
+    return f"{ceil(shown.from_si(float(kelvin), True) - SAME)} {shown.text}"
 
 
 def panel_for(look: Look, room: str, supply: float, part: float = 1.0) -> dict[str, str]:

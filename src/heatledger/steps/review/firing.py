@@ -12,6 +12,7 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import SEEN, cite
 from heatledger.physics import firing
+from heatledger.steps.flows import state_flows
 from heatledger.steps.plant_water import water_of
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 from heatledger.steps.review.plant_look import BOILER, CARBON_MONOXIDE, boiler_of, cautioned, room_of
@@ -30,6 +31,7 @@ stored_heat: Plain = firing.stored_heat
 JUST = 1e-9
 MINUTE = 60.0
 CONDENSING = "condensing"
+STEAM = "Steam in its passages bangs and lifts the relief valve, which scalds."
 FULL_FIRE = "where a burner is on or off its full output counts"
 
 
@@ -224,8 +226,9 @@ def _cold_water_to_iron_boiler(look: Look) -> Found:
     "boiler-water-too-slow",
     Weight.MUST_FIX,
     cite("PM-88051", "flow through compact boilers", SEEN),
-    fires="With every zone calling, the flow is below the least the boiler allows; where none is typed, full "
-    "fire lifts the water by more than {0} ({1} in a condensing boiler).",
+    fires="With every zone calling, or the smallest alone, the flow is below the least the boiler allows; "
+    "where none is typed, full fire with all calling lifts the water by more than {0} ({1} in a condensing "
+    "boiler).",
     why="80,000 Btu/h at 3 gpm is 53 °F (23 kW, 0.19 L/s, 30 K)",
     mend="Give the boiler a circulator of its own behind closely spaced tees, or lower the fire.",
     limits=(
@@ -258,4 +261,28 @@ def _boiler_water_too_slow(look: Look) -> Found:
             f"{look.say(flow, d.VOLUME_FLOW)}; it needs {look.say(needed, d.VOLUME_FLOW)}.",
             room.output,
         )
-        yield cautioned(found, "Steam in its passages bangs and lifts the relief valve, which scalds.")
+        yield cautioned(found, STEAM)
+    elif boiler.least_flow is not None:
+        yield from _alone_too_slow(look, boiler.name, needed)
+
+
+def _alone_too_slow(look: Look, name: str, needed: float) -> Found:
+    """The smallest zone calling alone, at the flow its circulator settles at."""
+    design, zones = look.design, dict.fromkeys(each.zone for each in look.design.circuits.circuits.values())
+    if len(zones) < 2:
+        return
+    least = {
+        zone: sum(float(each.flow) for each in design.circuits.circuits.values() if each.zone == zone)
+        for zone in zones
+        if zone
+    }
+    zone = min(least, key=lambda each: least[each])
+    flows = state_flows(design.job, design.emitters, design.circuits, frozenset((zone,)))
+    flow = sum(map(float, flows.circulators.values()))
+    if flows.solved and 0 < flow < needed * (1 - JUST):
+        found = look.found(
+            f"zones/{zone}",
+            f"With {design.job.system.zones[zone].name} calling alone {look.say(flow, d.VOLUME_FLOW)} passes "
+            f"{name}; it needs {look.say(needed, d.VOLUME_FLOW)}.",
+        )
+        yield cautioned(found, STEAM)

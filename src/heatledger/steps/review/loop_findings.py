@@ -121,8 +121,8 @@ def _radiator_starved(look: Look) -> Found:
         factor = min(1.0, 0.6 * (1 - look.limit) / max(1 - left, SAME), 0.95 * flow / look.limit_at(1))
         yield look.found(
             f"emitters/{id}",
-            f"{emitter.name} runs so slowly that water leaves it at {look.say(found.outlet)}; ratings are not "
-            "good there.",
+            f"{emitter.name} runs so slowly that water leaves it at {look.say(found.outlet)}; ratings are "
+            "not good there.",
             found.outlet,
             (
                 Mend("Take a smaller drop.", _smaller_drop(look, id, factor)),
