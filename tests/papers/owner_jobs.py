@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import io
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import fields, is_dataclass
 from functools import cache
+
+from pypdf import PdfReader
 
 from heatledger.drawings.shapes import Drawing
 from heatledger.job.load import read_job
 from heatledger.ledger.presets import PRESETS
 from heatledger.papers import blocks as b
+from heatledger.papers.paper import paper_pdf
 from heatledger.papers.printing import Printing
 from heatledger.papers.write import in_units
 from heatledger.steps.design import Design, design
@@ -39,22 +43,42 @@ def printing(name: str, units: str = "") -> Printing:
     return Printing(in_units(found, shown), shown)
 
 
+@cache
+def lacks(what: str, units: str = "metric") -> Printing:
+    """A job that lacks something, for one reader."""
+    found = design(read_job(scant()[what], "job.yaml"))
+    shown = PRESETS[units]
+    return Printing(in_units(found, shown), shown)
+
+
 def scant() -> dict[str, str]:
     """Jobs that lack something, by what they lack."""
-    ferrow = text_of("ferrow-house")
-    heat = without(ferrow, "emitters", "zones", "circuits", "plant", "controls", "readings", "what-ifs")
+    house, street = text_of("lerch-cottage"), text_of("tamm-street")
+    heat = without(house, "emitters", "zones", "circuits", "plant", "controls", "readings", "what-ifs")
     return {
         "nearly everything": LEAST,
         "all but the heat loss": ONE_ROOM,
-        "all of the heating": without(heat, "bills"),
-        "all of the heating but the bills": heat,
-        "a boiler": re.sub(r"(?ms)^  boiler:\n.*?(?=^  tank:)", "", ferrow),
-        "the outdoor temperature": re.sub(r"(?m)^  outdoor: -2 °F.*$", "", ferrow),
-        "the air": re.sub(r"(?m)^air: .*$", "", ferrow),
-        "the output of the boiler": re.sub(r"(?m)^    (input|output): .*$", "", ferrow),
-        "radiators": without(text_of("tamm-street"), "emitters"),
-        "the degree-days": re.sub(r"(?m)^    degree_days: .*$", "", text_of("tamm-street")),
+        "all of the heating": heat,
+        "a boiler": re.sub(r"(?ms)^  boiler:.*?(?=^  \w)", "", house),
+        "the outdoor temperature": re.sub(r"(?m)^  outdoor: .*$", "", house),
+        "the air": re.sub(r"(?m)^    air: .*$", "", street),
+        "the output of the boiler": re.sub(r"(?m)^    (input|output): .*$", "", street),
+        "radiators": without(street, "emitters"),
+        "the degree-days": re.sub(r"(?m)^    degree_days: .*$", "", street),
     }
+
+
+@cache
+def pdf_text(build: Callable[[Printing], b.Paper], shown: Printing, sheet: str = "letter") -> str:
+    """All that a paper prints, its spaces made one."""
+    pdf = paper_pdf(build(shown), sheet)
+    return pages(pdf)
+
+
+def pages(pdf: bytes) -> str:
+    """The text of a PDF, its spaces made one."""
+    text = " ".join(each.extract_text() for each in PdfReader(io.BytesIO(pdf)).pages)
+    return " ".join(text.split())
 
 
 def runs(thing: object) -> Iterator[b.Run]:

@@ -14,6 +14,7 @@ from heatledger.job.load import read_job
 from heatledger.ledger.figures import Leaf
 from heatledger.ledger.findings import Weight
 from heatledger.ledger.presets import PRESETS
+from heatledger.ledger.results import walk_results
 from heatledger.papers.all_papers import PAPERS
 from heatledger.papers.findings_by_sheet import SHEETS, findings_of, sheet_of
 from heatledger.papers.from_design import heat_loss_paper
@@ -58,12 +59,12 @@ def test_the_lines_of_each_sheet_run_on(name: str) -> None:
 @BOTH
 def test_every_result_of_the_design_has_an_address(name: str) -> None:
     """What a step shows is worked out in the book, or is an entry that stands on the tape."""
-    found = printing(name).found
-    results = printing(name).design
-    for step in ("emitters", "circuits", "boiler_room", "controls", "startup"):
-        for path, figure in results.results.items():
-            if path.split("/")[0] in (step, "plant", "rooms"):
-                assert found.key(figure) or isinstance(figure.origin, Leaf), path
+    found, made = printing(name).found, printing(name).design
+    for step in ("bills", "emitters", "circuits", "boiler_room", "controls", "startup"):
+        shown = dict(walk_results(getattr(made, step)))
+        assert shown or step == "bills"
+        for path, figure in shown.items():
+            assert found.key(figure) or isinstance(figure.origin, Leaf), path
 
 
 @BOTH

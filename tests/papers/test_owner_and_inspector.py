@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import io
 import re
 from dataclasses import replace
 
 import pytest
-from pypdf import PdfReader
 
 from heatledger.job.load import read_job
-from heatledger.ledger.presets import METRIC, US
-from heatledger.ledger.show import show, show_percent, show_speaking
+from heatledger.ledger.presets import US
+from heatledger.ledger.show import NOT_KNOWN, show, show_percent, show_speaking
 from heatledger.papers import blocks as b
 from heatledger.papers.all_papers import PAPERS
 from heatledger.papers.answers import NOT_REACHED
@@ -23,7 +21,7 @@ from heatledger.papers.printing import Printing
 from heatledger.steps.design import design
 from heatledger.studies.side_by_side import side_by_side
 from tests.papers.demo_papers import text_of
-from tests.papers.owner_jobs import made, printing, questions, runs, said, scant
+from tests.papers.owner_jobs import lacks, made, pages, pdf_text, printing, questions, runs, said, scant
 
 BOTH = pytest.mark.parametrize("build", [owners_report, inspector_paper])
 DEMOS = pytest.mark.parametrize("name", ["ferrow-house", "lerch-cottage", "tamm-street"])
@@ -31,11 +29,6 @@ SAID_IN_WORDS = {
     owners_report: {17},  # whether it is safe is told by what is still to be read
     inspector_paper: {2, 5},  # names and dates; how many kinds of part there are
 }
-
-
-def pages(pdf: bytes) -> str:
-    text = " ".join(each.extract_text() for each in PdfReader(io.BytesIO(pdf)).pages)
-    return " ".join(text.split())
 
 
 @BOTH
@@ -53,8 +46,9 @@ def test_each_of_the_twenty_is_answered_with_figures_or_said_not_to_be_reached(b
 
 
 @BOTH
-@DEMOS
-@pytest.mark.parametrize("units", ["us", "metric"])
+@pytest.mark.parametrize(
+    ("name", "units"), [("ferrow-house", "us"), ("lerch-cottage", "metric"), ("tamm-street", "metric")]
+)
 def test_a_figure_with_a_key_is_the_one_that_stands_there(build, name: str, units: str) -> None:
     shown = printing(name, units)
     by_key: dict[str, list[str]] = {}
@@ -62,11 +56,13 @@ def test_a_figure_with_a_key_is_the_one_that_stands_there(build, name: str, unit
         for group in (*stage.groups, *stage.given):
             for one in (*group.blocks, *group.lines):
                 texts = by_key.setdefault(shown.found.key(one), [])
-                if not one.is_missing:
+                if one.is_missing:
+                    texts.append(NOT_KNOWN)
+                else:
                     texts += [show(one, shown.units), show_percent(float(one))]
                     texts += [show_speaking(one, shown.units, up=up) for up in (False, True)]
     keyed = [each for each in runs(build(shown).blocks) if each.key]
-    assert len(keyed) > 40
+    assert len(keyed) > 30
     assert [each for each in keyed if each.text not in by_key[each.key]] == []
 
 
@@ -77,7 +73,7 @@ def test_the_first_page_of_the_owner_says_what_leads() -> None:
         made("ferrow-house").emitters,
         made("ferrow-house").boiler_room,
     )
-    text = pages(paper_pdf(owners_report(shown), "letter"))
+    text = pdf_text(owners_report, shown, "letter")
     first = pages(paper_pdf(replace(owners_report(shown), blocks=owners_report(shown).blocks[:3]), "letter"))
     assert f"loses about {show_speaking(losses.house.loss, US)}" in first
     assert "Safety." in first and "carbon monoxide" in first and "scald" in first
@@ -100,25 +96,25 @@ def test_what_ifs_stand_side_by_side_with_the_figures_of_their_own_design() -> N
         assert float(each.supply) == pytest.approx(float(alone.emitters.house.lowest_supply))
         assert each.less == pytest.approx(float(base.losses.house.loss) - float(alone.losses.house.loss))
     assert sides["longer-kitchen"].short == ()
-    text = pages(paper_pdf(owners_report(printing("ferrow-house")), "letter"))
+    text = pdf_text(owners_report, printing("ferrow-house"), "letter")
     for each in sides.values():
         assert each.name in text
         assert show(each.loss, US) in text  # type: ignore[arg-type]
 
 
 def test_a_what_if_that_cannot_be_laid_says_why() -> None:
-    text = text_of("ferrow-house").replace("set: air/changes, to: 0.35 ACH", "set: air/changes, to: soon")
+    text = text_of("tamm-street").replace("air/changes, to: 0.4 ACH", "air/changes, to: soon")
     shown = Printing(design(read_job(text, "job.yaml")), US)
     (side,) = [each for each in side_by_side(shown.design) if each.cannot]
     assert side.id == "tight-air" and side.loss is None
-    assert side.cannot in pages(paper_pdf(owners_report(shown), "letter")).replace("’", "'")
+    assert side.cannot in pdf_text(owners_report, shown, "letter").replace("’", "'")
 
 
 @BOTH
 def test_it_is_a_draft_only_while_something_must_be_fixed(build) -> None:
     def papers_of(name: str) -> tuple[bool, str]:
         must = [each for each in made(name).findings if each.weight.value == "must fix" and not each.decided]
-        return bool(must), pages(paper_pdf(build(printing(name)), "letter"))
+        return bool(must), pdf_text(build, printing(name), "letter")
 
     for name in ("ferrow-house", "lerch-cottage", "tamm-street"):
         must, text = papers_of(name)
@@ -131,20 +127,19 @@ def test_it_is_a_draft_only_while_something_must_be_fixed(build) -> None:
 @BOTH
 @pytest.mark.parametrize("lacking", scant())
 def test_a_job_that_lacks_something_is_printed_all_the_same(build, lacking: str) -> None:
-    shown = Printing(design(read_job(scant()[lacking], "job.yaml")), METRIC)
-    paper = build(shown)
-    assert len(questions(paper)) == 20
-    text = pages(paper_pdf(paper, "a4"))
+    shown = lacks(lacking)
+    assert len(questions(build(shown))) == 20
+    text = pdf_text(build, shown, "a4")
     assert "nan" not in re.findall(r"[a-z]+", text)
     assert "None" not in text and "Figure(" not in text
     assert "Local code and licensed practice govern." in text
 
 
 def test_without_a_boiler_the_owner_reads_what_it_must_give() -> None:
-    shown = Printing(design(read_job(scant()["a boiler"], "job.yaml")), US)
+    shown = lacks("a boiler")
     room = shown.design.boiler_room.plant
     answer = said(questions(owners_report(shown))[3].answer)
-    assert show(room.load, US) in answer and show(room.largest_output, US) in answer
+    assert shown.show(room.load) in answer and shown.show(room.largest_output) in answer
 
 
 def test_nothing_is_said_of_what_no_step_works_out() -> None:
@@ -161,7 +156,7 @@ def test_the_inspector_has_blanks_where_the_job_does_not_know() -> None:
         assert isinstance(table, b.Table)
         return {said(row.cells[0].text): row.cells[1] for row in table.rows}
 
-    text = text_of("ferrow-house")
+    text = text_of("lerch-cottage")
     blank = title_block(text)
     for name in ("Code adopted, edition", "License", "Permit number"):
         (rule,) = runs(blank[name].text)
@@ -175,7 +170,7 @@ def test_the_inspector_has_blanks_where_the_job_does_not_know() -> None:
 
 def test_the_inspector_finds_every_factor_and_its_product() -> None:
     room = made("ferrow-house").boiler_room.plant
-    text = pages(paper_pdf(inspector_paper(printing("ferrow-house")), "letter"))
+    text = pdf_text(inspector_paper, printing("ferrow-house"), "letter")
     for each in room.factors.values():
         assert f"Factor: {each.name} {show(each.value, US, places=3)}" in text
     assert f"All factors together {show(room.product, US, places=3)}" in text
@@ -186,5 +181,5 @@ def test_the_inspector_finds_every_factor_and_its_product() -> None:
 
 def test_both_are_written_first_and_storeys_are_the_readers() -> None:
     assert [each.name for each in PAPERS[:2]] == ["owners-report", "inspector"]
-    assert "every storey" in pages(paper_pdf(owners_report(printing("lerch-cottage", "metric")), "a4"))
-    assert "every story" in pages(paper_pdf(owners_report(printing("ferrow-house", "us")), "letter"))
+    assert "every storey" in pdf_text(owners_report, printing("lerch-cottage", "metric"), "a4")
+    assert "every story" in pdf_text(owners_report, printing("ferrow-house", "us"), "letter")

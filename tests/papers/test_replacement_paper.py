@@ -6,17 +6,15 @@ import pytest
 
 from heatledger.job.load import read_job
 from heatledger.ledger.dimensions import HEAT_RATE
-from heatledger.ledger.presets import METRIC, US
+from heatledger.ledger.presets import US
 from heatledger.ledger.show import show, show_range, show_speaking
 from heatledger.papers import blocks as b
-from heatledger.papers.paper import paper_pdf
 from heatledger.papers.printing import Printing
 from heatledger.papers.replacement_paper import APART, applies, replacement_paper
 from heatledger.steps.design import design
 from heatledger.studies.replacement import replacement
 from tests.papers.demo_papers import text_of
-from tests.papers.owner_jobs import made, printing, said, scant
-from tests.papers.test_owner_and_inspector import pages
+from tests.papers.owner_jobs import lacks, made, pdf_text, printing, said
 
 
 def test_it_is_due_where_the_plant_goes_and_the_piping_stays() -> None:
@@ -25,10 +23,7 @@ def test_it_is_due_where_the_plant_goes_and_the_piping_stays() -> None:
 
 
 def test_output_from_both_sides_water_and_every_check_stand_on_it() -> None:
-    found, text = (
-        replacement(made("tamm-street")),
-        pages(paper_pdf(replacement_paper(printing("tamm-street")), "letter")),
-    )
+    found, text = (replacement(made("tamm-street")), pdf_text(replacement_paper, printing("tamm-street")))
     assert found.low is not None and found.high is not None
     assert show(found.load.figure, US) in text
     assert show(found.largest_output, US) in text
@@ -56,6 +51,5 @@ def test_sides_that_do_not_meet_are_told_before_anything_else() -> None:
 
 @pytest.mark.parametrize("lacking", ["nearly everything", "radiators", "the degree-days", "a boiler"])
 def test_a_job_that_lacks_something_is_printed_all_the_same(lacking: str) -> None:
-    shown = Printing(design(read_job(scant()[lacking], "job.yaml")), METRIC)
-    text = pages(paper_pdf(replacement_paper(shown), "a4"))
+    text = pdf_text(replacement_paper, lacks(lacking), "a4")
     assert "To check on site" in text

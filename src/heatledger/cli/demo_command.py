@@ -1,4 +1,4 @@
-"""``heatledger demo``: an invented house from its job file to a heat loss and a first paper."""
+"""``heatledger demo``: three invented houses from their job files to papers."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ import click
 
 from heatledger.cli.common import WRONG_USE, end, preset, put, read, say, units_option
 
-DEMO_JOBS = ("ferrow-house.yaml", "lerch-cottage.yaml")
+DEMO_JOBS = ("ferrow-house.yaml", "lerch-cottage.yaml", "tamm-street.yaml")
 
 
 @click.command("demo")
@@ -19,8 +19,12 @@ DEMO_JOBS = ("ferrow-house.yaml", "lerch-cottage.yaml")
 )  # fmt: skip
 @units_option
 def command(folder: Path, units: str | None) -> None:
-    """Design two invented houses: the first on screen, both as job files and papers."""
-    from heatledger.cli.sheet import design_sheet
+    """Design three invented houses: a few lines of each here, job files and papers in a folder.
+
+    Ferrow house has baseboard on a loop and on a manifold, Lerch cottage is metric with panel radiators,
+    and on Tamm Street a boiler is replaced.
+    """
+    from heatledger.cli.summary import summary_lines
     from heatledger.cli.waiting import step
     from heatledger.papers.write import write_papers
     from heatledger.steps.design import design
@@ -32,8 +36,7 @@ def command(folder: Path, units: str | None) -> None:
             text = resources.files("heatledger").joinpath("examples", name).read_text("utf-8")
             job = read(_put_down(folder / name, text))
             house, shown = design(job), preset(units, job)
-            if name == DEMO_JOBS[0]:
-                put(design_sheet(house, shown))
+            put("\n".join(summary_lines(house, shown)))
             with step(f"Setting the papers of {job.name}"):
                 written += write_papers(house, folder, units=shown, paper=shown.paper)
     except OSError as fault:
@@ -41,11 +44,9 @@ def command(folder: Path, units: str | None) -> None:
         end(WRONG_USE)
     first = folder / DEMO_JOBS[0]
     put("")
-    put("Written:")
-    put("\n".join(f"  {each}" for each in [*(folder / name for name in DEMO_JOBS), *written]))
-    put("")
-    put("Open any number:")
-    for path in ("house/loss", "rooms/kitchen/loss", "rooms/kitchen/surfaces/floor/loss --to-the-tape"):
+    put(f"{len(DEMO_JOBS)} jobs and {len(written)} papers and lists are in {folder}. Read one, and open any number:")
+    put(f"  heatledger design {first}")
+    for path in ("rooms/kitchen/loss --to-the-tape", "emitters/kitchen-base/output", "plant/tank_volume"):
         put(f"  heatledger why {first} {path}")
     end(0)
 

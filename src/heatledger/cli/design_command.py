@@ -16,7 +16,7 @@ from heatledger.cli.common import end, job_argument, preset, put, read, say, uni
 @what_if_option
 @click.option("--json", "as_data", is_flag=True, help="Every figure as JSON: SI value, shown text, path.")
 def command(job_file: Path, units: str | None, what_ifs: tuple[str, ...], as_data: bool) -> None:
-    """Heat loss of every room and of the house, with its findings.
+    """Heat loss, emitters, piping, boiler room, controls and startup, with the findings.
 
     \b
     heatledger design my-house.yaml

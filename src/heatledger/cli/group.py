@@ -10,13 +10,14 @@ import click
 from heatledger import __version__
 
 COMMANDS = {
-    "design": "Heat loss of every room, the house total, and what to look at.",
+    "design": "Heat loss, emitters, piping, boiler room, startup, and what to look at.",
     "why": "The arithmetic of any number, down to the tape measure.",
     "check": "What is wrong or missing in a job, and the findings that must be fixed.",
-    "papers": "Print the papers of a job as PDF.",
-    "demo": "Design an invented house and print its paper.",
+    "papers": "Print all papers of a job.",
+    "survey": "Print the blank sheet for a visit to the house.",
+    "demo": "Design three invented houses and print their papers.",
     "new": "Write a starter job to fill in.",
-    "catalog": "The constructions a job can take by name.",
+    "catalog": "Constructions, emitters, tubes and fittings a job can take by name.",
     "schema": "The JSON Schema of the job file, for editors.",
 }
 """Every command with one line of help, so that help imports nothing."""
@@ -61,10 +62,10 @@ class Commands(click.Group):
 )
 @click.version_option(__version__, prog_name="heatledger", message="%(prog)s %(version)s")
 def commands() -> None:
-    """Heat loss of a house, room by room, with the arithmetic behind every number.
+    """A house and its hydronic heating, with the arithmetic behind every number.
 
     \b
     heatledger new my-house.yaml            a commented job to fill in
-    heatledger design my-house.yaml         the rooms and the house
+    heatledger design my-house.yaml         rooms, emitters, piping, boiler room
     heatledger why my-house.yaml house/loss one number, worked out
     """

@@ -1,4 +1,4 @@
-"""``heatledger papers``: the papers of a job as PDF."""
+"""``heatledger papers``: every paper of a job, as PDF; the material list also as CSV and XLSX."""
 
 from __future__ import annotations
 
@@ -34,7 +34,11 @@ from heatledger.cli.common import (
 def command(
     job_file: Path, folder: Path, units: str | None, what_ifs: tuple[str, ...], paper: str | None
 ) -> None:
-    """Print the papers of a job into a folder."""
+    """Print every paper that a job has something to say on into a folder, and say which.
+
+    The material list is written as CSV and XLSX too. A paper made while a must-fix finding is open is
+    marked as a draft, not for installation.
+    """
     from heatledger.cli.waiting import step
     from heatledger.papers.compile import PaperError
     from heatledger.papers.write import write_papers

@@ -19,6 +19,7 @@ from heatledger.studies.uncertainty import SENTENCE, band, half_range_text
 NAME = 17
 COLUMN = 8
 LAST_COLUMN = 7
+ABOUT = 24
 CAUTION = (
     "Local code and licensed practice decide. Gas, vent, electrical and pressure work belongs to licensed "
     "trades; keep a working carbon monoxide alarm on every story and outside the bedrooms."
@@ -27,7 +28,9 @@ CAUTION = (
 
 def design_sheet(house: Design, units: Preset) -> str:
     """Heading, rooms by cause, stories, the band and what matters most, findings, caution."""
-    lines = [*_heading(house, units), "", *_rooms(house, units), "", *_band(house, units)]
+    lines = [*_heading(house, units), "", *_rooms(house, units)]
+    band_lines = _band(house, units)
+    lines += ["", *band_lines] if band_lines else []
     missing = [each.name for each in house.losses.rooms.values() if each.loss.is_missing]
     if missing:
         lines += [
@@ -50,11 +53,14 @@ def _heading(house: Design, units: Preset) -> list[str]:
         lines.append("An invented house: nothing in it is real.")
     for id in job.laid:
         lines.append(f"With the what-if: {job.what_ifs[id].name or id}")
-    said = (
-        f"The design day: {show(site.indoor, units)} indoors and {show(site.outdoor, units)} outdoors, "
-        f"a difference of {show(site.design_difference, units)}."
-    )
-    found = [f"{each.name} {show(each.temperature, units)}" for each in house.losses.unheated.values()]
+    ends = f"{show(site.indoor, units)} indoors, {show(site.outdoor, units)} outdoors"
+    said = f"The design day: {ends}."
+    if not site.design_difference.is_missing:
+        said = f"{said[:-1].replace(',', ' and')}, a difference of {show(site.design_difference, units)}."
+    spaces = house.losses.unheated.values()
+    found = [
+        f"{each.name} {show(each.temperature, units)}" for each in spaces if not each.temperature.is_missing
+    ]
     if found:
         said += f" Unheated spaces find their own temperature: {', '.join(found)}."
     return [*lines, *textwrap.wrap(said, WIDTH)]
@@ -124,10 +130,12 @@ def _band(house: Design, units: Preset) -> list[str]:
     lines = [f"Design load {show_speaking(loss, units)}, likely {likely}."]
     lines += textwrap.wrap(SENTENCE, WIDTH)
     lines.append("What matters most:")
-    for each in made.swings[:5]:
+    swings = [f"± {show(each.swing, units, loss.dimension)}" for each in made.swings[:5]]
+    last = max([14, *(len(each) for each in swings)])
+    words = WIDTH - 4 - ABOUT - last
+    for each, said in zip(made.swings, swings, strict=False):
         about = ", ".join(part for part in (each.known, half_range_text(each, units)) if part)
-        said = f"± {show(each.swing, units, loss.dimension)}"
-        lines.append(f"  {_short(each.words, 38):<38} {_short(about, 24):<24} {said:>14}")
+        lines.append(f"  {_short(each.words, words):<{words}} {_short(about, ABOUT):<{ABOUT}} {said:>{last}}")
     if len(made.swings) > 5:
         lines.append(f"  and {len(made.swings) - 5} smaller")
     below = [each for each in house.losses.rooms.values() if exceeds(0.0, float(each.loss))]

@@ -5,12 +5,16 @@ from __future__ import annotations
 import textwrap
 
 from heatledger.cli.common import WIDTH
+from heatledger.ledger.dimensions import TEMPERATURE
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
-from heatledger.ledger.show import show, show_percent
+from heatledger.ledger.show import show, show_percent, show_range
 from heatledger.steps.design import Design
+from heatledger.studies.replacement import replacement
 
 NAME = 22
+POINTS = 7
+"""Points of the reset line that go side by side."""
 EVEN = 0.005
 """A room within half a percent of its need is neither over nor short."""
 
@@ -78,10 +82,10 @@ def _piping(house: Design, units: Preset) -> list[str]:
     circuits = house.circuits
     if not circuits.circuits:
         return []
-    lines = [f"{'Piping':<{NAME}}{'flow':>10}{'head':>10}{'it takes':>12}   index run"]
+    lines = [f"{'Piping':<{NAME}}{'needed':>11}{'head':>10}{'results':>12}   index run"]
     for each in circuits.circuits.values():
         index = house.job.system.emitters.get(each.index_run)
-        row = f"{said(each.flow, units):>10}{said(each.head, units):>10}{said(each.actual_flow, units):>12}"
+        row = f"{said(each.flow, units):>11}{said(each.head, units):>10}{said(each.actual_flow, units):>12}"
         lines.append(f"{_short(each.name):<{NAME}}{row}   {_short(index.name if index else '')}".rstrip())
     for pump in circuits.plant.circulators.values():
         text = f"{pump.name}: {said(pump.needed_flow, units)} at {said(pump.needed_head, units)} needed"
@@ -115,21 +119,37 @@ def _bills(house: Design, units: Preset) -> list[str]:
     for each in house.bills.bills.values():
         if not each.like_for_like.is_missing:
             text = (
-                f"By {each.name[:1].lower()}{each.name[1:]} it loses {said(each.like_for_like, units)} like "
-                f"for like; {said(each.after_gains, units)} is left to the heating after sun, people and "
+                f"By {each.name[:1].lower()}{each.name[1:]} the house loses {said(each.like_for_like, units)} "
+                f"like for like; {said(each.after_gains, units)} is left to the heating after sun, people and "
                 "lights."
             )
             lines += textwrap.wrap(text, WIDTH)
+    if lines:
+        lines += textwrap.wrap(_meeting(house, units), WIDTH)
     return lines
+
+
+def _meeting(house: Design, units: Preset) -> str:
+    """Where the heat loss and the bills agree within their bands."""
+    load = house.boiler_room.plant.load
+    made = replacement(house)
+    if load.is_missing:
+        return ""
+    if made.low is None or made.high is None:
+        return "The load and the bills do not meet within their bands: one of them is wrong."
+    return f"Load and bills meet at {show_range(made.low, made.high, units, load.dimension)}."
 
 
 def _controls(house: Design, units: Preset) -> list[str]:
     points = [each for each in house.controls.controls.reset.values() if not each.supply.is_missing]
-    if not points:
-        return []
-    outdoors = "".join(f"{said(each.outdoor, units):>8}" for each in points[:7])
-    supply = "".join(f"{said(each.supply, units, 0):>8}" for each in points[:7])
-    return [f"{'Water by the weather':<{NAME}}{outdoors}", f"{'  supply':<{NAME}}{supply}"]
+    unit = units.shown(TEMPERATURE).unit.text
+    lines: list[str] = []
+    for start in range(0, len(points), POINTS):
+        few = points[start : start + POINTS]
+        outdoors = "".join(f"{bare(each.outdoor, units):>8}" for each in few)
+        asked = "".join(f"{said(each.supply, units, 0).removesuffix(unit).strip():>8}" for each in few)
+        lines += [f"{f'Outdoors, {unit}':<{NAME}}{outdoors}", f"{f'  supply needed, {unit}':<{NAME}}{asked}"]
+    return lines
 
 
 def _startup(house: Design, units: Preset) -> list[str]:
@@ -143,7 +163,7 @@ def _startup(house: Design, units: Preset) -> list[str]:
     lines = textwrap.wrap(text, WIDTH)
     if not start.may_run:
         lines += textwrap.wrap(
-            "Do not leave it running: " + "; ".join(start.waits_for) + " not recorded yet.", WIDTH
+            f"Do not leave it running. Not recorded yet: {', '.join(start.waits_for)}.", WIDTH
         )
     return lines
 

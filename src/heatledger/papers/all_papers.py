@@ -37,6 +37,8 @@ class PaperKind:
     name: str
     files: Callable[[Printing, str], Files]
     applies: Callable[[Design], bool]
+    large: bool = False
+    """Whether it is so long that it is set before all others."""
 
 
 def always(design: Design) -> bool:
@@ -71,6 +73,6 @@ PAPERS: tuple[PaperKind, ...] = (
     PaperKind("boiler-room-card", of_blocks(wall_card.wall_card), with_boiler),
     PaperKind("material-list", material_list.files, material_list.applies),
     PaperKind("review", of_blocks(review_paper.review_paper), always),
-    PaperKind("workings", of_blocks(workings_paper.workings_paper), always),
+    PaperKind("workings", of_blocks(workings_paper.workings_paper), always, large=True),
 )
 """The papers in the order in which they are written. A new one is one line here."""

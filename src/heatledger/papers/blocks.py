@@ -248,8 +248,8 @@ def every_block(blocks: tuple[Block, ...]) -> Iterator[Block]:
 
 def _answered(block: Block) -> list[str]:
     if isinstance(block, Workings):
-        groups = block.groups
-        return [each.key for group in groups for each in (*group.workings, *group.lines)]
+        found = [each.key for group in block.groups for each in group.workings]
+        return found + [each.key for group in block.groups for each in group.lines]
     if isinstance(block, Tape):
         return [each.key for group in block.groups for each in group.entries]
     return []

@@ -37,7 +37,7 @@ def as_csv(head: Head, lines: Iterable[MaterialLine]) -> bytes:
 
 def as_workbook(head: Head, lines: Iterable[MaterialLine]) -> bytes:
     """The list as XLSX; every text is written as text, so that none is read as formula or address."""
-    import xlsxwriter  # 20 ms: only when a list is made
+    import xlsxwriter  # type: ignore[import-untyped]  # 20 ms: only when a list is made
 
     out = io.BytesIO()
     options = {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False,

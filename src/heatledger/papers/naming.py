@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from weakref import WeakKeyDictionary
-
 from heatledger.ledger.figures import NO_NAMES, Figure, flat
 from heatledger.ledger.solving import Solved
 from heatledger.steps.design import Design
@@ -45,23 +43,11 @@ def _with_neighbor(things: list[str], path: str, design: Design) -> list[str]:
     return things
 
 
-_KNOWN: WeakKeyDictionary[Design, dict[int, tuple[Figure, tuple[str, list[str]]]]] = WeakKeyDictionary()
-"""What was found already; the figure is kept, so that its id is not given to another."""
-
-
 def placed_parts(figure: Figure, design: Design) -> tuple[str, list[str]]:
     """The same; an inner result without a place of its own takes that of what goes into it.
 
     A sum belongs to what its parts share, any other to the first of its inputs that has a place of its own.
     """
-    known = _KNOWN.setdefault(design, {})
-    if id(figure) not in known:
-        known[id(figure)] = (figure, _placed_parts(figure, design))
-    said, things = known[id(figure)][1]
-    return said, list(things)
-
-
-def _placed_parts(figure: Figure, design: Design) -> tuple[str, list[str]]:
     kept = design.names.places
     if id(figure) not in kept:
         kept[id(figure)] = (figure, _placed_parts(figure, design))

@@ -35,7 +35,7 @@ def plain(thing: Any) -> Any:
         return [plain(each) for each in thing]
     if isinstance(thing, Drawing):
         return picture(thing)
-    made = {name: plain(getattr(thing, name)) for name in _names(type(thing))}
+    made = {name: plain(getattr(thing, name)) for name in _names(thing.__class__)}
     made["block"] = type(thing).__name__
     return made
 

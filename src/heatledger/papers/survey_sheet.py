@@ -11,13 +11,14 @@ from heatledger.papers.heat_loss_data import Head
 from heatledger.papers.paper import paper_pdf
 from heatledger.papers.survey_words import AIR, BILLS, BOILER, BUILT_OF, HEIGHTS, PHOTOS, SAFETY, WATER, Ask
 from heatledger.papers.words import floors_word
+from heatledger.papers.workings_data import Known
 
 TITLE = "Survey sheet"
 INTRO = (
     "One sheet for each {floor}, pages 2 and 3 once a house. Take a tape, a pencil and a lamp. Write what "
     "you see, also where you are not sure, and draw under every number how you know it:"
 )
-HOW_KNOWN: tuple[b.Known, ...] = ("measured", "from plans", "told", "assumed")
+HOW_KNOWN: tuple[Known, ...] = ("measured", "from plans", "told", "assumed")
 LINE, ASKED = 18.0, 21.5
 ROWS_OF_SIDES, ROWS_OF_EMITTERS = 14, 9
 

@@ -31,14 +31,16 @@ def write_papers(
     into = Path(folder)
     into.mkdir(parents=True, exist_ok=True)
     name = re.sub(r"[^a-z0-9]+", "-", (design.job.name or "").lower()).strip("-") or "house"
-    written = []
-    for each in PAPERS:
+    written: dict[str, list[Path]] = {}
+    # The largest first: what it needs is free again for the rest, while the other way round it comes on top.
+    for each in sorted(PAPERS, key=lambda kind: not kind.large):
         if each.applies(design):
+            written[each.name] = []
             for ending, made in each.files(printing, sheet).items():
                 target = into / f"{name}-{each.name}.{ending}"
                 target.write_bytes(made)
-                written.append(target)
-    return written
+                written[each.name].append(target)
+    return [path for kind in PAPERS for path in written.get(kind.name, [])]
 
 
 def in_units(design: Design, units: Preset) -> Design:

@@ -1,27 +1,12 @@
-"""Lengths of tube to buy: the pieces added up, and what is lost in cutting."""
+"""Lengths of tube to buy: what is lost in cutting."""
 
 from __future__ import annotations
 
 from heatledger.ledger.dimensions import Length, Ratio
-from heatledger.ledger.formulas import Parts, formula
-from heatledger.ledger.functions import total
+from heatledger.ledger.formulas import formula
 from heatledger.ledger.sources import DERIVED, cite
 
-ADDITION = cite("", "a sum of parts", DERIVED)
 SHARE = cite("", "by its meaning", DERIVED)
-
-
-@formula(ADDITION, title="Length in place")
-def lengths_total(lengths: Parts[Length]) -> Length:
-    """Lengths of tube of one size added up.
-
-    Valid for: tube of one size and kind.
-    Leaves out: nothing; no lengths give 0.
-
-    >>> round(lengths_total(lengths=[12.5, 7.5]), 2)
-    20.0
-    """
-    return total(lengths)
 
 
 @formula(SHARE, title="Length to buy")

@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import Any
 
 from heatledger.job.model import Job
-from heatledger.ledger.figures import Figure, Leaf, LeafKind, Names, Placed, ancestors, flat, placed
+from heatledger.ledger.figures import NO_NAMES, Figure, Leaf, LeafKind, Names, Placed, ancestors, flat, placed
 from heatledger.ledger.findings import Finding, NotChecked
 from heatledger.ledger.results import walk_results
 from heatledger.steps.bills import Bills, bills
@@ -202,7 +202,7 @@ class DesignNames(Names):
             for each in flat(figure.inputs):
                 things, _ = things_at(self.path(each), self.design.job)
                 if things:
-                    return ", ".join([super().title(figure), *(things[:-1] if parts else things)])
+                    return ", ".join([NO_NAMES.title(figure), *(things[:-1] if parts else things)])
         return title_at(path, figure, self.design.job)
 
     def path(self, figure: Figure) -> str:

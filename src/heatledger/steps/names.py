@@ -6,6 +6,7 @@ from heatledger.job.model import Job
 from heatledger.ledger.figures import NO_NAMES, Figure, Leaf
 from heatledger.ledger.formulas import words_of
 from heatledger.ledger.solving import Solved
+from heatledger.steps.titles import part_of_water, title_of_place, weather_of
 
 _PLACES = (
     "rooms", "unheated", "levels", "neighbors", "constructions", "surfaces", "openings", "emitters", "zones",
@@ -19,6 +20,8 @@ _PARTS = {
 }  # fmt: skip
 _WHOLE = ("house", "site")
 """Parts of the job that nothing else with a name is in."""
+_OF_RESULTS = {("controls", "reset"): weather_of, ("plant", "volumes"): part_of_water}
+"""Things that only the results have, with what names them."""
 _INSIDE = {"plant": ("boiler", "tank", "mains"), "readings": ("combustion",)}
 
 
@@ -31,7 +34,10 @@ def title_at(path: str, figure: Figure, job: Job) -> str:
     if not path or path.startswith("catalog/"):
         return own[:1].upper() + own[1:]
     things, rest = things_at(path, job)
-    if isinstance(figure.origin, Leaf):
+    place = title_of_place(path)
+    if place:
+        said = place
+    elif isinstance(figure.origin, Leaf):
         said = figure.origin.words
     elif isinstance(figure.origin, Solved):
         said = words_of(rest[-1]) if rest else own
@@ -57,6 +63,9 @@ def things_at(path: str, job: Job) -> tuple[list[str], list[str]]:
             i += 1
             if step in _WHOLE:
                 break
+        elif i == 1 and (before, step) in _OF_RESULTS and len(steps) > 3:
+            things.append(_OF_RESULTS[before, step](steps[2], job))
+            i += 2
         elif before and steps[0] == "circuits" and i == 2 and step in ("common", "runs"):
             names, i = _piping(steps, job)
             things += names

@@ -11,7 +11,8 @@ from heatledger.ledger.dimensions import RATIO
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.sources import JUDGMENT, PRACTICE, cite
 from heatledger.ledger.units import UNITS
-from heatledger.physics.materials import length_to_buy, lengths_total
+from heatledger.physics.fittings import tube_length
+from heatledger.physics.materials import length_to_buy
 from heatledger.steps.design import Design
 from heatledger.steps.piping import PipeHead
 from heatledger.steps.usual import usual
@@ -58,7 +59,7 @@ class TubeLot:
     def add_up(self) -> None:
         """The sum of the pieces, the length with waste, and the packs that give it."""
         waste = usual("material/waste", "share of tube lost in cutting", "10 %", RATIO, WASTE)
-        self.length = lengths_total(lengths=[each.length for each in self.cuts])
+        self.length = tube_length(lengths=[each.length for each in self.cuts])
         self.to_buy = length_to_buy(length=self.length, waste=waste)
         self.packs = packs_of(self.tube, [float(each.length) * (1 + float(waste)) for each in self.cuts])
 
