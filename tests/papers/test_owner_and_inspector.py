@@ -60,6 +60,7 @@ def test_a_figure_with_a_key_is_the_one_that_stands_there(build, name: str, unit
                     texts.append(NOT_KNOWN)
                 else:
                     texts += [show(one, shown.units), show_percent(float(one))]
+                    texts.append(show(one, shown.units, places=2))
                     texts += [show_speaking(one, shown.units, up=up) for up in (False, True)]
     keyed = [each for each in runs(build(shown).blocks) if each.key]
     assert len(keyed) > 30

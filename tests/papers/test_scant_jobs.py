@@ -37,8 +37,9 @@ def pages(content: bytes) -> list[str]:
 
 def test_a_job_without_a_name_or_anything_else_is_printed(tmp_path: Path) -> None:
     written = write_papers(designed(LEAST), tmp_path)
-    assert [each.name for each in written] == ["house-heat-loss.pdf", "house-review.pdf", "house-workings.pdf"]
-    first = pages(written[0].read_bytes())[0]
+    made = ["owners-report", "inspector", "heat-loss", "review", "workings"]
+    assert [each.name for each in written] == [f"house-{name}.pdf" for name in made]
+    first = pages(written[made.index("heat-loss")].read_bytes())[0]
     assert UNNAMED in first
     assert "The thicker an arrow" not in first
     head = heat_loss_paper(designed(LEAST), US).head

@@ -7,9 +7,11 @@ and holds ``docs/checks.md`` to what they noted. The values stand in the units o
 from __future__ import annotations
 
 import importlib
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import product
 from pathlib import Path
+from typing import Any
 
 from heatledger.ledger.sources import Standing
 from heatledger.ledger.units import UNITS
@@ -169,10 +171,23 @@ def run_all() -> list[Record]:
             continue
         for name, function in vars(module).items():
             if name.startswith("test_") and callable(function):
-                function()
+                for given in _given(function):
+                    function(**given)
     noted = RECORDS[:]
     RECORDS[:] = kept
     return noted
+
+
+def _given(function: Callable[..., None]) -> Iterator[dict[str, Any]]:
+    """Every set of arguments that pytest would give a check: one, without any, where it asks for none."""
+    marks = [each for each in getattr(function, "pytestmark", ()) if each.name == "parametrize"]
+    choices = []
+    for mark in marks:
+        names, rows = mark.args
+        names = [each.strip() for each in names.split(",")] if isinstance(names, str) else list(names)
+        choices.append([dict(zip(names, [row] if len(names) == 1 else row, strict=True)) for row in rows])
+    for picked in product(*choices):
+        yield {name: value for each in picked for name, value in each.items()}
 
 
 def page(records: Sequence[Record]) -> str:

@@ -6,7 +6,17 @@ from pathlib import Path
 
 import click
 
-from heatledger.cli.common import TO_MEND, end, job_argument, preset, put, read, units_option, what_if_option
+from heatledger.cli.common import (
+    TO_MEND,
+    end,
+    job_argument,
+    preset,
+    put,
+    read,
+    told_in,
+    units_option,
+    what_if_option,
+)
 
 
 @click.command("check")
@@ -33,8 +43,9 @@ def command(job_file: Path, units: str | None, what_ifs: tuple[str, ...]) -> Non
                 f"  line {job.source.line_of(path)}  {path}: {words} not given yet" for path, words in missing
             )
         )
-    house = design(job)
-    lines = findings_lines(house, preset(units, job), mends=True)
+    shown = preset(units, job)
+    house = told_in(design(job), shown)
+    lines = findings_lines(house, shown, mends=True)
     put("\n".join(lines) if lines else "No findings.")
     open_ones = [each for each in house.findings if each.weight is Weight.MUST_FIX and each.decided is None]
     if not missing and not open_ones:

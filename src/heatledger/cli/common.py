@@ -6,7 +6,7 @@ import re
 import sys
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any, NoReturn, TypeVar
+from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 import click
 
@@ -14,6 +14,9 @@ from heatledger.job.errors import JobErrors
 from heatledger.job.load import load_job
 from heatledger.job.model import Job
 from heatledger.ledger.presets import PRESETS, Preset
+
+if TYPE_CHECKING:
+    from heatledger.steps.design import Design
 
 TO_MEND = 1
 WRONG_USE = 2
@@ -57,6 +60,15 @@ def _beside(job_file: Path) -> list[Path]:
 def preset(units: str | None, job: Job) -> Preset:
     """The reader's preset: the one asked for, else the job's."""
     return PRESETS[units.lower()] if units else job.units
+
+
+def told_in(house: Design, units: Preset) -> Design:
+    """The same design as a reader of these units is told of it; findings and titles name quantities too."""
+    if units is house.job.units:
+        return house
+    from heatledger.papers.write import in_units
+
+    return in_units(house, units)
 
 
 def put(text: str) -> None:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from heatledger.cli.common import WRONG_USE, end, preset, put, read, say, units_option
+from heatledger.cli.common import WRONG_USE, end, preset, put, read, say, told_in, units_option
 
 DEMO_JOBS = ("ferrow-house.yaml", "lerch-cottage.yaml", "tamm-street.yaml")
 
@@ -35,7 +35,8 @@ def command(folder: Path, units: str | None) -> None:
         for name in DEMO_JOBS:
             text = resources.files("heatledger").joinpath("examples", name).read_text("utf-8")
             job = read(_put_down(folder / name, text))
-            house, shown = design(job), preset(units, job)
+            shown = preset(units, job)
+            house = told_in(design(job), shown)
             put("\n".join(summary_lines(house, shown)))
             with step(f"Setting the papers of {job.name}"):
                 written += write_papers(house, folder, units=shown, paper=shown.paper)
@@ -44,7 +45,8 @@ def command(folder: Path, units: str | None) -> None:
         end(WRONG_USE)
     first = folder / DEMO_JOBS[0]
     put("")
-    put(f"{len(DEMO_JOBS)} jobs and {len(written)} papers and lists are in {folder}. Read one, and open any number:")
+    put(f"{len(DEMO_JOBS)} jobs and {len(written)} papers and lists are in {folder}.")
+    put("Read a sheet, and open any number:")
     put(f"  heatledger design {first}")
     for path in ("rooms/kitchen/loss --to-the-tape", "emitters/kitchen-base/output", "plant/tank_volume"):
         put(f"  heatledger why {first} {path}")

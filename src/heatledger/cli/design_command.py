@@ -7,7 +7,17 @@ from pathlib import Path
 
 import click
 
-from heatledger.cli.common import end, job_argument, preset, put, read, say, units_option, what_if_option
+from heatledger.cli.common import (
+    end,
+    job_argument,
+    preset,
+    put,
+    read,
+    say,
+    told_in,
+    units_option,
+    what_if_option,
+)
 
 
 @click.command("design")
@@ -30,8 +40,8 @@ def command(job_file: Path, units: str | None, what_ifs: tuple[str, ...], as_dat
 
     job = read(job_file, what_ifs)
     with step(f"Designing {job.name}"):
-        house = design(job)
         shown = preset(units, job)
+        house = told_in(design(job), shown)
         text = json.dumps(design_as_data(house, shown), indent=2, ensure_ascii=False) if as_data else ""
         text = text or design_sheet(house, shown)
     put(text)

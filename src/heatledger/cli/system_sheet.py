@@ -146,7 +146,7 @@ def _controls(house: Design, units: Preset) -> list[str]:
     lines: list[str] = []
     for start in range(0, len(points), POINTS):
         few = points[start : start + POINTS]
-        outdoors = "".join(f"{bare(each.outdoor, units):>8}" for each in few)
+        outdoors = "".join(f"{said(each.outdoor, units).removesuffix(unit).strip():>8}" for each in few)
         asked = "".join(f"{said(each.supply, units, 0).removesuffix(unit).strip():>8}" for each in few)
         lines += [f"{f'Outdoors, {unit}':<{NAME}}{outdoors}", f"{f'  supply needed, {unit}':<{NAME}}{asked}"]
     return lines
@@ -163,7 +163,7 @@ def _startup(house: Design, units: Preset) -> list[str]:
     lines = textwrap.wrap(text, WIDTH)
     if not start.may_run:
         lines += textwrap.wrap(
-            f"Do not leave it running. Not recorded yet: {', '.join(start.waits_for)}.", WIDTH
+            f"Do not leave it running. Not on file yet: {', '.join(start.waits_for)}.", WIDTH
         )
     return lines
 

@@ -36,8 +36,15 @@ def unfolded(found: Placed, units: Preset, levels: int) -> str:
         layer = below
         if not layer:
             break
+    blocks = [_folded(each) for each in blocks]
     blocks[0] += _likely(found, units) + _goes_into(found, units)
     return "\n\n".join(blocks)
+
+
+def _folded(block: str) -> str:
+    """A working whose title goes over as many lines as it needs."""
+    title, end, rest = block.partition("\n")
+    return "\n".join(textwrap.wrap(title, WIDTH, subsequent_indent="    ")) + end + rest
 
 
 def _likely(found: Placed, units: Preset) -> str:
@@ -59,7 +66,7 @@ def _likely(found: Placed, units: Preset) -> str:
     rest = made.swings[MOST_SWINGS:]
     if rest:
         together = sqrt(sum(each.swing**2 for each in rest))
-        lines.append(f"  ± {show(together, units, step)}  {len(rest)} smaller ones together")
+        lines.append(f"  ± {show(together, units, step)}  {f'{len(rest)} smaller ones together' if len(rest) > 1 else 'a smaller one'}")
     lines.append(f"  squares added, root taken: ± {show(made.half, units, step)}")
     wrapped = [
         part.replace(GLUE, " ")

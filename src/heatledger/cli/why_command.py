@@ -15,6 +15,7 @@ from heatledger.cli.common import (
     put,
     read,
     say,
+    told_in,
     units_option,
     what_if_option,
 )
@@ -42,6 +43,7 @@ def command(
     heatledger why my-house.yaml rooms/kitchen/loss
     heatledger why my-house.yaml house/loss --levels 1
     heatledger why my-house.yaml rooms/kitchen/loss --to-the-tape
+    heatledger why my-house.yaml plant/tank_volume
     heatledger why my-house.yaml rooms/kitchen --list
     """
     from heatledger.cli.unfold import unfolded
@@ -49,7 +51,8 @@ def command(
     from heatledger.steps.design import NoSuchFigure, design
 
     job = read(job_file, what_ifs)
-    house, reader = design(job), preset(units, job)
+    reader = preset(units, job)
+    house = told_in(design(job), reader)
     if listing or not path:
         wanted = (path or "").strip("/")
         paths = [each for each in house if each == wanted or each.startswith(f"{wanted}/" if wanted else "")]
@@ -70,6 +73,9 @@ def command(
             say("The nearest are:\n  " + "\n  ".join(fault.near))
         say(f"All paths:  heatledger why {job_file} --list")
         end(WRONG_USE)
+    own = found.names.path(found)
+    if own not in (path.strip("/"), whole):
+        put(f"The same figure as {own}:")
     put(unfolded(found, reader, 99 if to_the_tape else levels))
     end(0)
 

@@ -222,3 +222,10 @@ def _own_slopes(figure: Figure) -> Sequence[float]:
         return (1.0, 0.0)[: len(figure.inputs)]
     slopes: Sequence[float] = origin.slopes(values_of(figure.inputs))
     return slopes
+
+
+def gap_slopes(sides: Sequence[Figure], by: Sequence[Figure]) -> list[list[float]]:
+    """Slopes of each left side less its right one by each of some figures; a side may serve several."""
+    carried = {id(each): carry_back(each) for each in dict.fromkeys(sides)}
+    pairs = ((carried[id(a)], carried[id(b)]) for a, b in zip(sides[0::2], sides[1::2], strict=True))
+    return [[one.get(id(each), 0.0) - two.get(id(each), 0.0) for each in by] for one, two in pairs]

@@ -17,7 +17,7 @@ from heatledger.ledger.dimensions import Dimension
 from heatledger.ledger.equations import NEAR_ENOUGH, is_fixed, last_step, off_by, sizes_of, solved_matrix
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, LedgerError, ancestors, flat, make
 from heatledger.ledger.outcomes import Outcome
-from heatledger.ledger.replay import Program, carry_back, runner, values_of
+from heatledger.ledger.replay import Program, carry_back, gap_slopes, runner, values_of
 
 MOST_STEPS = 50
 CLOSE_ENOUGH = 1e-12
@@ -224,7 +224,7 @@ class _Trial:
                 unknowns, _, sides = self._at(dict(zip(self.names, x, strict=True)), given)
             except (ZeroDivisionError, ValueError, OverflowError):
                 return [[nan] * len(x) for _ in x]
-            return _gap_slopes(sides, unknowns)
+            return gap_slopes(sides, unknowns)
         columns = []
         for j, value in enumerate(x):
             step = self.step_of(j, abs(value))
@@ -247,7 +247,7 @@ class _Trial:
         """Slope of one unknown by each input: the matrix of the unknowns against that of the inputs."""
         unknowns, inputs, sides = self._at(values, arguments)
         moving = [*unknowns, *inputs]
-        rows = _gap_slopes(sides, moving)
+        rows = gap_slopes(sides, moving)
         rows_x, rows_p = [each[: len(unknowns)] for each in rows], [each[len(unknowns) :] for each in rows]
         index = self.names.index(name)
         unit = [1.0 if i == index else 0.0 for i in range(len(self.names))]
@@ -292,10 +292,3 @@ class _Trial:
         from heatledger.ledger.solving_arrays import search_arrays
 
         return search_arrays(self.program, self.names, arguments, start, self.floor())
-
-
-def _gap_slopes(sides: Sequence[Figure], by: Sequence[Figure]) -> list[list[float]]:
-    """Slopes of each left side less its right one by each of some figures; a side may serve several."""
-    carried = {id(each): carry_back(each) for each in dict.fromkeys(sides)}
-    pairs = ((carried[id(a)], carried[id(b)]) for a, b in zip(sides[0::2], sides[1::2], strict=True))
-    return [[one.get(id(each), 0.0) - two.get(id(each), 0.0) for each in by] for one, two in pairs]

@@ -8,6 +8,7 @@ from heatledger.ledger.figures import Figure, waits_for
 from heatledger.papers import blocks as b
 from heatledger.papers.printing import Printing
 
+RESTS_ON = "What the figures of this paper rest on, each source with its standing:"
 NOT_REACHED = "Not reached by this design yet:"
 MOST_WAITED_FOR = 3
 
@@ -37,6 +38,12 @@ def listed(items: Sequence[b.Text], last: str = "and") -> b.Text:
 def figure(printing: Printing, one: Figure, bold: bool = False) -> b.Text:
     """A figure inside a sentence, with its key."""
     return (printing.run(one, bold),)
+
+
+def length(printing: Printing, one: Figure) -> b.Text:
+    """A length inside a sentence: feet and inches, or meters to the centimeter, with its key."""
+    places = None if printing.units.feet_and_inches else 2
+    return (b.Run(printing.show(one, places) or "not known yet", key=printing.found.key(one)),)
 
 
 def share(printing: Printing, one: Figure) -> b.Text:

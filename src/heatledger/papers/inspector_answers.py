@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from heatledger.ledger.figures import Leaf
 from heatledger.papers import blocks as b
-from heatledger.papers.answers import figure, listed, not_reached, said, waiting
+from heatledger.papers.answers import figure, length, listed, not_reached, said, waiting
 from heatledger.papers.printing import Printing
 from heatledger.steps.may_run import waits_of
 from heatledger.steps.targets import burns
@@ -136,7 +136,7 @@ def pipes(printing: Printing) -> b.Text:
     missing = not_reached("standard, supports and oxygen barrier of each tube, which the installer shows.")
     if not lots:
         return not_reached("nothing is piped yet.")
-    pieces = [said(f"{each.tube or 'tube not chosen'} ", figure(printing, each.length)) for each in lots]
+    pieces = [said(f"{each.tube or 'tube not chosen'} ", length(printing, each.length)) for each in lots]
     return said(listed(pieces), ". ", missing, proof(f"{HERE}, pipes, and Circuit schedule, sheet 4"))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
 from heatledger.papers import front
-from heatledger.papers.answers import said
+from heatledger.papers.answers import RESTS_ON, said
 from heatledger.papers.inspector_questions import inspector_questions
 from heatledger.papers.inspector_tables import (
     emitters_table,
@@ -49,7 +49,7 @@ def inspector_paper(printing: Printing) -> b.Paper:
     blocks += [b.Heading("Open items"), _open(printing), b.Paragraph(NOTES, "small")]
     blocks += [b.Heading("Twenty questions"), b.Paragraph(ASKED, "small"), inspector_questions(printing)]
     blocks += [b.Heading("Signatures"), _signatures(), printing.caution(DEFERS)]
-    blocks.append(printing.sources(*STAGES, sheets=range(2, 8)))
+    blocks += [b.Paragraph(RESTS_ON, "small"), b.Flow((printing.sources(*STAGES, sheets=range(2, 8)),))]
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
 

@@ -16,6 +16,7 @@ from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.answers import figure, listed, said
+from heatledger.papers.emitters_paper import length_cell
 from heatledger.papers.parts import part_lines
 from heatledger.papers.printing import Printing
 from heatledger.papers.tables import heights_note
@@ -186,8 +187,7 @@ def pipe_table(printing: Printing) -> b.Table | None:
     )  # fmt: skip
     rows = [
         b.Row((
-            b.Cell(each.tube or "not chosen yet"), printing.cell(each.length,
-            unit=printing.units.feet_and_inches),
+            b.Cell(each.tube or "not chosen yet"), length_cell(each.length, printing),
             b.Cell(listed([*dict.fromkeys(cut.owner for cut in each.cuts)])), b.NOTHING,
         ))
         for each in lots

@@ -19,8 +19,8 @@ def carpet(printing: Printing) -> b.Text:
     if not has_emitters(printing):
         return missing
     return said(
-        "No emitter of this design lies in a floor, so a carpet takes no heat from it. Keep rugs, curtains and "
-        "furniture off baseboards and radiators. ", missing,
+        "No emitter of this design lies in a floor, so a carpet takes no heat from it. Keep rugs, "
+        "curtains and furniture off baseboards and radiators. ", missing,
     )  # fmt: skip
 
 

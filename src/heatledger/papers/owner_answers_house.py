@@ -9,7 +9,7 @@ from heatledger.ledger.figures import leaves
 from heatledger.ledger.findings import Finding
 from heatledger.ledger.show import show, show_range
 from heatledger.papers import blocks as b
-from heatledger.papers.answers import figure, listed, not_reached, said, waiting
+from heatledger.papers.answers import figure, length, listed, not_reached, said, waiting
 from heatledger.papers.findings_by_sheet import EMITTERS_SHEET, findings_of
 from heatledger.papers.naming import headed
 from heatledger.papers.owner_front import by_cause
@@ -72,13 +72,10 @@ def cold_room(printing: Printing) -> b.Text:
         for id in short
     ]  # fmt: skip
     mends = [*dict.fromkeys(_mends(short, printing))][:MOST_MENDS]
-    mended = (
-        said("What would mend it: ", "; ".join(each.rstrip(".") for each in mends), ". ") if mends else ""
-    )
+    mended = said("What would mend it: ", " ".join(mends), " ") if mends else _would_do(short[0], printing)
     supply = design_water(printing)
     return said(
-        "On the coldest night, with ", supply, " water, ", listed(pieces), ". ", _would_do(short[0],
-        printing), mended,
+        "On the coldest night, with ", supply, " water, ", listed(pieces), ". ", mended,
         held,
     )  # fmt: skip
 
@@ -90,7 +87,7 @@ def _would_do(id: str, printing: Printing) -> b.Text:
         return ""
     longer: b.Text = ""
     if room.needed_length is not None and not room.needed_length.is_missing:
-        longer = said(", or with ", figure(printing, room.needed_length), " of its baseboard")
+        longer = said(", or with ", length(printing, room.needed_length), " of its baseboard")
     return said(
         f"{name} would be carried with ", (warm_enough(printing, room.lowest_supply),), " water", longer, ". "
     )

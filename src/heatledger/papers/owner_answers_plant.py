@@ -77,8 +77,7 @@ def water_today(printing: Printing) -> b.Text:
         return said(word, (warm_enough(printing, supply, True),), " supply. ", rest)
     picked = [points[i] for i in sorted({0, len(points) // 3, 2 * len(points) // 3, len(points) - 1})]
     pieces = [
-        said((warm_enough(printing, asked_at(each)),), " at ", figure(printing, each.outdoor))
-        for each in picked
+        said(figure(printing, asked_at(each)), " at ", figure(printing, each.outdoor)) for each in picked
     ]
     card = (
         ", and all points on the boiler room card"
@@ -149,7 +148,9 @@ def failure(printing: Printing) -> b.Text:
     beside: b.Text = ""
     if pieces:
         beside = said(
-            "On the coldest night, with the heat on, stand ", listed(pieces), "; without heat they fall. "
+            "On the coldest night, with the heat on, it is ",
+            listed(pieces),
+            "; without heat it gets colder there. ",
         )
     stop = ""
     if job.system.plant.boiler is not None:

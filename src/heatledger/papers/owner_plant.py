@@ -127,7 +127,7 @@ def by_weather(printing: Printing) -> b.Text:
     water = middle.supply if middle.line is None else middle.line
     return said(
         "Cooler water does on every other night, and burns less: at ", figure(printing, middle.outdoor),
-        " outdoors the control asks for ", (warm_enough(printing, water),), ".",
+        " outdoors the control asks for ", figure(printing, water), ".",
     )  # fmt: skip
 
 

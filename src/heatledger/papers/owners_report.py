@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from heatledger.papers import blocks as b
+from heatledger.papers.answers import RESTS_ON
 from heatledger.papers.heat_loss_data import FindingLine
 from heatledger.papers.owner_front import first_page
 from heatledger.papers.owner_plant import bill_blocks, change_blocks, design_water, right_size, which_water
@@ -44,7 +45,8 @@ def owners_report(printing: Printing) -> b.Paper:
     blocks += [b.Heading("What would change it"), *change_blocks(printing)]
     blocks += _settle(printing)
     blocks += [b.Heading("Twenty questions"), b.Paragraph(ASKED, "small"), owner_questions(printing)]
-    return b.Paper(printing.head(TITLE), (*blocks, printing.sources(*STAGES)))
+    blocks += [b.Paragraph(RESTS_ON, "small"), b.Flow((printing.sources(*STAGES),))]
+    return b.Paper(printing.head(TITLE), tuple(blocks))
 
 
 def _rooms_title(printing: Printing) -> str:

@@ -9,7 +9,7 @@ from heatledger.ledger.dimensions import HEAT_RATE
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.show import grouping, show_range
 from heatledger.papers import blocks as b
-from heatledger.papers.answers import figure, not_reached, said, waiting
+from heatledger.papers.answers import RESTS_ON, figure, not_reached, said, waiting
 from heatledger.papers.owner_plant import by_weather, times_over, warm_enough
 from heatledger.papers.printing import LOCAL_CODE, Printing
 from heatledger.steps.design import Design
@@ -56,7 +56,8 @@ def replacement_paper(printing: Printing) -> b.Paper:
     if found.unknown:
         blocks += [b.Heading("Not known yet"), b.Paragraph(_waited_for(found))]
     blocks += [b.Heading("To check on site"), b.Paragraph(WALK, "small"), _walk(found)]
-    blocks += [b.Heading("Open"), _open(printing), printing.sources(*STAGES, sheets=(2, 3, 5))]
+    blocks += [b.Heading("Open"), _open(printing), b.Paragraph(RESTS_ON, "small")]
+    blocks.append(b.Flow((printing.sources(*STAGES, sheets=(2, 3, 5)),)))
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
 

@@ -21,7 +21,7 @@ from heatledger.steps.layout import Layout, speed_in
 from heatledger.steps.networks import Branch, Network, Settled, is_series, settled
 from heatledger.steps.piping import PipeHead, together
 from heatledger.steps.plant_piping import PlantPiping, plant_piping, settled_plant, winner_of
-from heatledger.steps.rubbing import Water
+from heatledger.steps.rubbing import Rubbing, Water
 from heatledger.steps.tubes import size_limits, usual_family
 
 
@@ -68,7 +68,7 @@ def circuits(job: Job, heat: Emitters, since: Circuits | None = None) -> Circuit
     With ``since``, parts whose inputs are the very same figures are taken over from an earlier run.
     """
     kept = Kept(since.kept if since else None)
-    tools = Layout(job, heat, Water(heat.house.viscosity), size_limits(job), kept)
+    tools = Layout(job, heat, _water(heat, since), size_limits(job), kept)
     designed = {id: _designed(each, tools) for id, each in job.system.circuits.items()}
     plant = plant_piping(designed, tools)
     network = network_of(job, designed, plant, tools.water)
@@ -80,6 +80,17 @@ def circuits(job: Job, heat: Emitters, since: Circuits | None = None) -> Circuit
         }
         plant = settled_plant(plant, where, heat)
     return Circuits(designed, plant, kept)
+
+
+def _water(heat: Emitters, since: Circuits | None) -> Water:
+    """The water of the house, with what an earlier run knows of how it rubs."""
+    water = Water(heat.house.viscosity)
+    if since is not None:
+        pieces = [piece for each in since.circuits.values() for piece in (each.common, *each.runs.values())]
+        for each in [*pieces, *([since.plant.mains] if since.plant.mains is not None else [])]:
+            rubs = Rubbing(each.velocity, each.reynolds, each.friction_factor, each.friction)
+            water.remember(each.flow, each.bore, each.relative_roughness, rubs)
+    return water
 
 
 def _designed(circuit: Circuit, tools: Layout) -> CircuitFlow:

@@ -128,7 +128,7 @@ def emitters(job: Job, losses: Losses, since: Emitters | None = None) -> Emitter
     rooms = {id: _room_heat(id, job, found, each, kept) for id, each in needed.items()}
     house = kept.part(
         "house",
-        (supply, drop, water, *rooms, *rooms.values()),
+        (supply, drop, water, *rooms, *rooms.values(), *found, *found.values()),
         partial(_house, rooms, found, supply, drop, water),
     )
     return Emitters(found, rooms, house, kept)

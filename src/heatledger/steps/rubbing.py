@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from heatledger.ledger.figures import Figure
+from heatledger.ledger.figures import Figure, flat
 from heatledger.ledger.formulas import formula_of
 from heatledger.physics.friction import (
     first_root,
@@ -46,6 +46,17 @@ class Water:
         self.viscosity = viscosity
         self._known: dict[tuple[int, int, int], tuple[Rubbing, tuple[Figure, ...]]] = {}
         self._rough: dict[tuple[int, int], tuple[Figure, tuple[Figure, ...]]] = {}
+
+    def remember(self, flow: Figure, bore: Figure, rough: Figure, rubs: Rubbing) -> None:
+        """Take over what an earlier run worked out for a piece.
+
+        A piece that is laid anew then shares its figures with one that is taken over, as it would if both
+        were laid now.
+        """
+        roughness, _ = flat(rough.inputs)
+        self._rough[id(roughness), id(bore)] = rough, (roughness, bore)
+        if any(each is self.viscosity for each in flat(rubs.reynolds.inputs)):
+            self._known[id(flow), id(bore), id(rough)] = rubs, (flow, bore, rough)
 
     def rough(self, roughness: Figure, bore: Figure) -> Figure:
         """Roughness over bore of a tube."""

@@ -119,7 +119,7 @@ def input_within() -> Figure:
 
 def purge_velocity() -> Figure:
     """Velocity that carries air down and out."""
-    source = cite("ASHRAE-SYSTEMS", "velocity that carries air", MEMORY)
+    source = cite("HOF-ch22", "2 ft/s to carry air down", MEMORY)
     return _target("purge", "velocity that carries air", "2 ft/s", d.VELOCITY, source)
 
 
