@@ -51,9 +51,7 @@ def follow(page: str, job: Any, target: Path) -> int:
     return ran
 
 
-def test_the_first_house_is_heated_as_the_page_says(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_the_first_house_is_heated_as_the_page_says(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
     (job,) = blocks("learn/first-house.md")
     assert follow("learn/heated-house.md", job, tmp_path / "two-rooms.yaml") >= 8

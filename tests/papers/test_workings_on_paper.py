@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 
@@ -86,7 +87,10 @@ def test_what_stands_under_an_address_is_its_working(name: str, units: str) -> N
         key = found.key(figure)
         if key and not isinstance(figure.origin, Leaf):
             met.add(key)
-            assert shown(by_key[key]) == arithmetic_of(working_of(figure, PRESETS[units], made.names)), key
+            working = working_of(figure, PRESETS[units], made.names)
+            if isinstance(by_key[key], Line):  # by hand stands where its formula is set out
+                working = replace(working, by_hand=None)
+            assert shown(by_key[key]) == arithmetic_of(working), key
     assert len(met) > 90
 
 

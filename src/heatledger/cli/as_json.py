@@ -11,11 +11,12 @@ from typing import Any
 from heatledger import __version__
 from heatledger.cli.findings_text import reason_of
 from heatledger.cli.sheet import CAUTION
-from heatledger.ledger.figures import Figure, Leaf
+from heatledger.ledger.figures import Figure, Leaf, Names
 from heatledger.ledger.findings import Finding
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show
 from heatledger.steps.design import Design
+from heatledger.studies.replacement import replacement
 from heatledger.studies.uncertainty import SENTENCE, band
 
 
@@ -34,18 +35,37 @@ def design_as_data(house: Design, units: Preset) -> dict[str, Any]:
             "what_ifs": list(job.laid),
         },
         "units": units.name,
-        "figures": {path: _figure(figure, units) for path, figure in house.figures.items()},
+        "figures": {path: _figure(figure, units, house.names) for path, figure in house.figures.items()},
         "house_loss_band": {
             "low_si": _number(whole.low),
             "high_si": _number(whole.high),
             "meaning": SENTENCE,
         },
+        "heating": _heating(house),
         "findings": [_finding(each, units) for each in house.findings],
         "not_checked": [
             {"id": each.id, "where": each.where, "for_want_of": each.for_want_of}
             for each in house.not_checked
         ],
         "caution": CAUTION,
+    }
+
+
+def _heating(house: Design) -> dict[str, Any]:
+    """What the heating results say besides figures: which room, which run, and what the start waits for."""
+    start, plant = house.startup.startup, house.boiler_room.plant
+    bills = replacement(house) if house.bills.bills else None
+    return {
+        "supply_set_by": house.emitters.house.set_by or None,
+        "suggested": [id for id, each in house.emitters.emitters.items() if each.suggested],
+        "index_runs": {id: each.index_run or None for id, each in house.circuits.circuits.items()},
+        "factors": [
+            {"id": id, "name": each.name, "note": each.note, "path": f"plant/factors/{id}/value"}
+            for id, each in plant.factors.items()
+        ],
+        "load_meets_bills": None if bills is None else {"low_si": bills.low, "high_si": bills.high},
+        "may_run": start.may_run,
+        "waits_for": list(start.waits_for),
     }
 
 
@@ -67,9 +87,10 @@ def _finding(each: Finding, units: Preset) -> dict[str, Any]:
     }
 
 
-def _figure(figure: Figure, units: Preset) -> dict[str, Any]:
+def _figure(figure: Figure, units: Preset, names: Names) -> dict[str, Any]:
     made: dict[str, Any] = {
-        "si": _number(float(figure)), "dimension": figure.dimension.name, "shown": show(figure, units),
+        "title": names.title(figure), "si": _number(float(figure)), "dimension": figure.dimension.name,
+        "shown": show(figure, units),
     }  # fmt: skip
     if isinstance(figure.origin, Leaf):
         made |= {"typed": figure.origin.typed, "known": figure.origin.known, "from": figure.origin.kind.value}

@@ -71,37 +71,40 @@ def _rooms(house: Design, units: Preset) -> list[str]:
     causes = [cause for cause in CAUSES if cause in losses.house.causes]
     unit = units.shown(losses.house.loss.dimension).unit.text
     per = f"/{units.shown(AREA).unit.text}"
-    lines = [_line(f"Heat loss, {unit}", [*causes, "room", per])]
+    blank = [""] * len(causes)
+    rows = [(f"Heat loss, {unit}", [*causes, "room", per])]
     for id, level in losses.levels.items():
         if len(losses.levels) > 1:
-            blank = [""] * len(causes)
-            lines.append(_line(level.name, [*blank, _bare(level.loss, units), _bare(level.per_area, units)]))
+            rows.append((level.name, [*blank, _bare(level.loss, units), _bare(level.per_area, units)]))
         for room in losses.rooms.values():
             if room.level == id:
-                lines.append(_line("  " + room.name, _row(room, causes, units)))
-    lines.append(_line("", ["-" * (COLUMN - 1)] * (len(causes) + 1)))
+                rows.append(("  " + room.name, _row(room, causes, units)))
+    rows.append(("", ["-" * (COLUMN - 1)] * (len(causes) + 1)))
     totals = [_bare(losses.house.causes[cause].loss, units) for cause in causes]
-    lines.append(
-        _line("House", [*totals, _bare(losses.house.loss, units), _bare(losses.house.per_area, units)])
-    )
-    lines.append(_line("", [*("" for _ in causes), "=" * (COLUMN - 1)]))
+    rows.append(("House", [*totals, _bare(losses.house.loss, units), _bare(losses.house.per_area, units)]))
+    rows.append(("", [*blank, "=" * (COLUMN - 1)]))
     shares = [_share(losses.house.causes[cause].share) for cause in causes]
-    lines.append(_line("  share", [*shares, "100 %" if not losses.house.loss.is_missing else ""]))
-    lines.append(f"  rounded parts; {show(losses.house.floor_area, units)} heated")
+    rows.append(("  share", [*shares, "100 %" if not losses.house.loss.is_missing else ""]))
+    return [*_table(rows), f"  rounded parts; {show(losses.house.floor_area, units)} heated"]
+
+
+def _table(rows: list[tuple[str, list[str]]]) -> list[str]:
+    """Rows in columns as wide as their longest number asks for; what is left is for the names."""
+    most = max(len(cells) for _, cells in rows)
+    widths = [COLUMN] * (most - 1) + [LAST_COLUMN]
+    for _, cells in rows:
+        widths[: len(cells)] = [max(width, len(cell) + 1) for width, cell in zip(widths, cells, strict=False)]
+    name_width = min(NAME, WIDTH - sum(widths))
+    lines = []
+    for name, cells in rows:
+        row = "".join(f"{cell:>{width}}" for cell, width in zip(cells, widths, strict=False))
+        lines.append(_short(name, name_width).ljust(name_width) + row)
     return lines
 
 
 def _row(room: RoomLoss, causes: list[str], units: Preset) -> list[str]:
     cells = [_bare(room.causes[cause].loss, units) if cause in room.causes else "–" for cause in causes]
     return [*cells, _bare(room.loss, units), _bare(room.per_area, units)]
-
-
-def _line(name: str, cells: list[str]) -> str:
-    widths = [COLUMN] * len(cells)
-    if len(cells) > 1 and name.strip() not in ("", "share"):
-        widths[-1] = LAST_COLUMN
-    row = "".join(f"{cell:>{width}}" for cell, width in zip(cells, widths, strict=True))
-    return _short(name, NAME).ljust(NAME) + row
 
 
 def _short(name: str, width: int) -> str:

@@ -38,7 +38,9 @@ def _house(house: Design, units: Preset) -> str:
     if loss.is_missing:
         return ""
     made = band(house, "house/loss")
-    return f"{show(loss, units)} of heat loss, likely {show_range(made.low, made.high, units, loss.dimension)}"
+    return (
+        f"{show(loss, units)} of heat loss, likely {show_range(made.low, made.high, units, loss.dimension)}"
+    )
 
 
 def _water(house: Design, units: Preset) -> str:
@@ -62,7 +64,9 @@ def _tank(house: Design, units: Preset) -> str:
     room = house.boiler_room.plant
     if room.tank_volume.is_missing:
         return ""
-    return f"at least {said(room.tank_volume, units, 1)}, charged to {said(room.precharge_pressure, units, 1)}"
+    return (
+        f"at least {said(room.tank_volume, units, 1)}, charged to {said(room.precharge_pressure, units, 1)}"
+    )
 
 
 def _bills(house: Design, units: Preset) -> str:

@@ -66,16 +66,28 @@ class Setting:
     units: Preset
     steps: list[Step] = field(default_factory=list)
     letters: dict[int, str] = field(default_factory=dict)
+    _numbers: dict[int, str] = field(default_factory=dict)
+    _inner: dict[int, tuple[str, str]] = field(default_factory=dict)
+    _bodies: dict[int, Tokens] = field(default_factory=dict)
+    """Operations as tokens, until a part of the tree becomes a step."""
 
     def number(self, term: Term) -> str:
         """A printed number of the tree."""
-        # A found temperature keeps its zero (45.0 °F says how well it is found); others drop theirs.
-        keeps = term.typed or (term.figure is not None and term.figure.dimension.absolute)
         key = id(term)
-        return written(self.penciled.printed[key], self.penciled.places[key], term.unit, self.units, keeps)
+        if key not in self._numbers:
+            # A found temperature keeps its zero (45.0 °F says how well it is found); others drop theirs.
+            keeps = term.typed or (term.figure is not None and term.figure.dimension.absolute)
+            printed, places = self.penciled.printed[key], self.penciled.places[key]
+            self._numbers[key] = written(printed, places, term.unit, self.units, keeps)
+        return self._numbers[key]
 
     def inner(self, term: Term) -> tuple[str, str]:
         """An inner result worked out from the printed numbers: its number and unit."""
+        if id(term) not in self._inner:
+            self._inner[id(term)] = self._worked_out(term)
+        return self._inner[id(term)]
+
+    def _worked_out(self, term: Term) -> tuple[str, str]:
         amount = worked_out(term, self.penciled.printed)
         if term.op in ("add", "sub"):  # what computers leave of a difference of equal numbers is nothing
             largest = max(abs(worked_out(each, self.penciled.printed)) for each in term.args)
@@ -105,6 +117,11 @@ class Setting:
 
     def body(self, term: Term) -> Tokens:
         """Tokens of an operation."""
+        if id(term) not in self._bodies:
+            self._bodies[id(term)] = self._body(term)
+        return self._bodies[id(term)]
+
+    def _body(self, term: Term) -> Tokens:
         args, op = term.args, term.op
         if op in ("add", "sub"):
             return (*self.expression(args[0]), sign(op),
@@ -181,6 +198,7 @@ class Setting:
             if id(each) not in self.letters and text_of(self.expression(each, whole=True)) == text
         ]  # fmt: skip
         self.letters.update((id(each), letter) for each in [term, *same])
+        self._bodies.clear()
         self.steps.append(Step(letter, expression, number, unit))
 
     def rows(self, tree: Term) -> tuple[tuple[Row, ...], Tokens]:

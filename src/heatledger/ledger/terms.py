@@ -70,6 +70,21 @@ def decimals(number: float) -> int:
     return max(0, -int(exponent))
 
 
+_WAYS: dict[str, Callable[[float, float], float]] = {
+    "add": lambda one, last: one + last,
+    "sub": lambda one, last: one - last,
+    "mul": lambda one, last: one * last,
+    "div": lambda one, last: one / last,
+    "neg": lambda one, _: -one,
+    "power": lambda one, last: float(one**last),
+    "log": lambda one, _: math.log(one),
+    "exp": lambda one, _: math.exp(one),
+    "sqrt": lambda one, _: math.sqrt(one),
+    "larger": max,
+    "smaller": min,
+}
+
+
 def worked_out(term: Term, printed: dict[int, float] | None = None) -> float:
     """The value of a displayed tree; ``printed`` gives the numbers as printed, by ``id`` of the term."""
     if term.op == "value":
@@ -84,22 +99,9 @@ def worked_out(term: Term, printed: dict[int, float] | None = None) -> float:
         return inner[2]
     if term.op == "total":
         return sum(inner)
-    one, last = inner[0], inner[-1]
-    ways: dict[str, Callable[[], float]] = {
-        "add": lambda: one + last,
-        "sub": lambda: one - last,
-        "mul": lambda: one * last,
-        "div": lambda: one / last,
-        "neg": lambda: -one,
-        "pow": lambda: one**term.detail,
-        "power": lambda: one**last,
-        "log": lambda: math.log(one),
-        "exp": lambda: math.exp(one),
-        "sqrt": lambda: math.sqrt(one),
-        "larger": lambda: max(one, last),
-        "smaller": lambda: min(one, last),
-    }
-    return float(ways[term.op]())
+    if term.op == "pow":
+        return float(inner[0] ** term.detail)
+    return float(_WAYS[term.op](inner[0], inner[-1]))
 
 
 def values_in(term: Term) -> list[Term]:

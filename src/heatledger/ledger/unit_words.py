@@ -265,9 +265,15 @@ _METRIC_ATOMS = frozenset(
 )
 
 
+_KNOWN_METRIC: dict[str, bool] = {}
+
+
 def is_metric(unit: Unit) -> bool:
     """True for a unit with a metric atom in it (hours, counts and percents are neither)."""
-    return any(atom in _METRIC_ATOMS for atom, _ in unit.powers)
+    known = _KNOWN_METRIC.get(unit.text)
+    if known is None:
+        known = _KNOWN_METRIC[unit.text] = any(atom in _METRIC_ATOMS for atom, _ in unit.powers)
+    return known
 
 
 def is_neutral(unit: Unit) -> bool:

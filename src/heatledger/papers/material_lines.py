@@ -87,7 +87,12 @@ def _of(lot: TubeLot) -> str:
 def _fittings(printing: Printing) -> Iterator[MaterialLine]:
     for each in fitting_lots(printing.design):
         yield MaterialLine(
-            FITTINGS, each.name, each.tube, float(each.count), PIECES, number_text(each.count, 0)
+            FITTINGS,
+            each.name[:1].upper() + each.name[1:],
+            each.tube,
+            float(each.count),
+            PIECES,
+            number_text(each.count, 0),
         )
 
 
