@@ -34,8 +34,7 @@ a finding and say why, write a decision under its name, or under its name and pl
         because: measured on the first visit
         by: J. Ondry
 
-Findings on pipes, boilers, flues, water and old lagging are not here: they belong to the parts of the
-design that lay these out. Local code and licensed practice govern.
+Findings that could hurt someone carry their caution. Local code and licensed practice govern.
 """
 
 

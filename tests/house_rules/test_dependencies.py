@@ -13,6 +13,8 @@ from tests.house_rules.tree import ROOT, ending, listing, named, text, tree
 PROJECT = tomllib.loads(text(ROOT / "pyproject.toml"))["project"]
 # Where the name to import is not the name to install.
 IMPORT_NAMES = {"ruamel.yaml": "ruamel"}
+# Packages and folders of this project.
+OURS = {"heatledger", "tests", "benchmarks"}
 # Run as commands, or by another tool, and imported by nobody.
 TOOLS = {"build", "hatchling", "import-linter", "mypy", "pytest-xdist", "ruff"}
 
@@ -32,7 +34,7 @@ def third_party(paths: list[Path]) -> dict[str, str]:
                 names = [node.module]
             for each in names:
                 top = each.split(".")[0]
-                if top not in sys.stdlib_module_names and top not in ("heatledger", "tests"):
+                if top not in sys.stdlib_module_names and top not in OURS:
                     found.setdefault(top.lower(), f"{named(path)}:{node.lineno}")
     return found
 

@@ -157,11 +157,11 @@ def test_areas_that_differ_by_a_quarter_must_be_fixed() -> None:
     assert (asked.weight, must.weight) == (Weight.DECIDE, Weight.MUST_FIX)
 
 
-@pytest.mark.parametrize("part", ["plant", "heat_sources"])
+@pytest.mark.parametrize("part", ["plant: {boiler: {output: 60 kBtu/h}}", "heat_sources: {boiler: one}"])
 def test_future_work_is_to_be_decided_once_there_is_a_plant(part: str) -> None:
     later = "what-ifs: {wrap: {changes: [{set: constructions/brick/u_value, to: U-0.05}]}}\n"
     assert found_on(read_job(TEXTS["brick"] + later))["future-work-changes-load"].weight is Weight.NOTE
-    with_plant = read_job(TEXTS["brick"] + later + f"{part}: {{boiler: one}}")
+    with_plant = read_job(TEXTS["brick"] + later + part)
     assert found_on(with_plant)["future-work-changes-load"].weight is Weight.DECIDE
     laid = read_job(TEXTS["brick"] + later).with_what_ifs("wrap")
     assert "future-work-changes-load" not in found_on(laid)

@@ -9,6 +9,8 @@ import pytest
 from heatledger.job.model import Job
 from heatledger.ledger.findings import Finding, NotChecked, Weight
 from heatledger.steps.review import KINDS, piping, pumping, pumps_and_zones, review, runs
+from heatledger.steps.review.house import House
+from heatledger.steps.review.kinds import Look
 from tests.review.piping_cases import CASES, PipingCase, job_with, plain, pump, second, to
 from tests.steps.heated import complete
 
@@ -22,7 +24,9 @@ def found_on(job: Job) -> tuple[list[Finding], list[NotChecked]]:
 
 
 def at(job: Job, id: str, where: str) -> Finding | None:
-    return next((each for each in found_on(job)[0] if (each.id, each.where) == (id, where)), None)
+    """The finding at a place, also where another would explain it."""
+    found = Look(House(complete(job)), KINDS[id]).run()
+    return next((each for each in found if isinstance(each, Finding) and each.where == where), None)
 
 
 @cache

@@ -118,10 +118,10 @@ def _bills(house: Design, units: Preset) -> list[str]:
     lines: list[str] = []
     for each in house.bills.bills.values():
         if not each.like_for_like.is_missing:
+            name = f"{each.name[:1].lower()}{each.name[1:]}"
             text = (
-                f"By {each.name[:1].lower()}{each.name[1:]} the house loses {said(each.like_for_like, units)} "
-                f"like for like; {said(each.after_gains, units)} is left to the heating after sun, people and "
-                "lights."
+                f"By {name} the house loses {said(each.like_for_like, units)} like for like; "
+                f"{said(each.after_gains, units)} is left to the heating after sun, people and lights."
             )
             lines += textwrap.wrap(text, WIDTH)
     if lines:

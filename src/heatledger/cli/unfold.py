@@ -66,9 +66,8 @@ def _likely(found: Placed, units: Preset) -> str:
     rest = made.swings[MOST_SWINGS:]
     if rest:
         together = sqrt(sum(each.swing**2 for each in rest))
-        lines.append(
-            f"  ± {show(together, units, step)}  {f'{len(rest)} smaller ones together' if len(rest) > 1 else 'a smaller one'}"
-        )
+        words = "a smaller one" if len(rest) == 1 else f"{len(rest)} smaller ones together"
+        lines.append(f"  ± {show(together, units, step)}  {words}")
     lines.append(f"  squares added, root taken: ± {show(made.half, units, step)}")
     wrapped = [
         part.replace(GLUE, " ")

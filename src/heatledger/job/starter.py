@@ -70,7 +70,8 @@ rooms:
         length: {edge}         # of the slab that meets the outdoors
         beyond: outdoors
 
-# Other parts a job may have: unheated, neighbors, expectations, decisions, limits, ranges.
+# Other parts a job may have: unheated, neighbors, expectations, decisions, limits, ranges; and for the
+# heating emitters, zones, circuits, plant, controls, bills, readings.
 what-ifs:
   better-windows:
     name: Better windows

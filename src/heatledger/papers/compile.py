@@ -6,6 +6,7 @@ import json
 from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
+from threading import Lock
 from typing import TYPE_CHECKING, Any
 
 from heatledger.ledger.sources import Standing
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
 SHEETS = {"letter": "us-letter", "a4": "a4"}
 HERE = Path(__file__).parent
 EMPTY = "empty.typ"
+_ONE_AT_A_TIME = Lock()
+"""The compiler takes one paper at a time; the next one may be filled meanwhile, on another thread."""
 KEPT_FOR = 10
 """Papers after which the compiler drops what it kept of one."""
 MUCH = 200_000
@@ -41,20 +44,21 @@ def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter")
     standings = json.dumps({each.name.lower(): each.value for each in Standing})
     answered, marks = json.dumps(data.get("answered")), json.dumps(sorted(marks_in(data)))
     content = json.dumps({**made_printable(data), "sheet_size": SHEETS[paper]}, ensure_ascii=False)
-    compiler = _compiler()
-    try:
-        pdf, warnings = compiler.compile_with_warnings(
-            input=str(HERE / template),
-            format="pdf",
-            sys_inputs={"data": content, "standings": standings, "answered": answered, "marks": marks},
-            pdf_standards=["a-3a", "ua-1"],
-            timestamp=0,
-        )
-    except typst.TypstError as error:
-        raise PaperError(f"{template}: {error}") from error
-    finally:
-        if len(content) > MUCH:
-            _forget(compiler)
+    with _ONE_AT_A_TIME:
+        compiler = _compiler()
+        try:
+            pdf, warnings = compiler.compile_with_warnings(
+                input=str(HERE / template),
+                format="pdf",
+                sys_inputs={"data": content, "standings": standings, "answered": answered, "marks": marks},
+                pdf_standards=["a-3a", "ua-1"],
+                timestamp=0,
+            )
+        except typst.TypstError as error:
+            raise PaperError(f"{template}: {error}") from error
+        finally:
+            if len(content) > MUCH:
+                _forget(compiler)
     if warnings:
         raise PaperError(f"{template}: " + "; ".join(str(each) for each in warnings))
     if not isinstance(pdf, bytes):

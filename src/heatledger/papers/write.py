@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from os import PathLike
 from pathlib import Path
@@ -12,6 +13,9 @@ from heatledger.papers.all_papers import PAPERS
 from heatledger.papers.compile import PaperError
 from heatledger.papers.printing import Printing
 from heatledger.steps.design import Design
+
+SIDE_BY_SIDE = 2
+"""One paper is set by the compiler while the next is filled."""
 
 
 def write_papers(
@@ -31,16 +35,23 @@ def write_papers(
     into = Path(folder)
     into.mkdir(parents=True, exist_ok=True)
     name = re.sub(r"[^a-z0-9]+", "-", (design.job.name or "").lower()).strip("-") or "house"
+    due = [each for each in PAPERS if each.applies(design)]
     written: dict[str, list[Path]] = {}
+    # What all papers ask for is worked out before they are made side by side.
+    _ = printing.found, printing.design.findings
     # The largest first: what it needs is free again for the rest, while the other way round it comes on top.
-    for each in sorted(PAPERS, key=lambda kind: not kind.large):
-        if each.applies(design):
+    with ThreadPoolExecutor(SIDE_BY_SIDE) as hands:
+        made = {
+            each.name: hands.submit(each.files, printing, sheet)
+            for each in sorted(due, key=lambda kind: not kind.large)
+        }
+        for each in due:
             written[each.name] = []
-            for ending, made in each.files(printing, sheet).items():
+            for ending, content in made.pop(each.name).result().items():
                 target = into / f"{name}-{each.name}.{ending}"
-                target.write_bytes(made)
+                target.write_bytes(content)
                 written[each.name].append(target)
-    return [path for kind in PAPERS for path in written.get(kind.name, [])]
+    return [path for paths in written.values() for path in paths]
 
 
 def in_units(design: Design, units: Preset) -> Design:

@@ -25,7 +25,8 @@ _DUE = {
 TITLES = {
     "emitters": {
         "excess": "excess over the room at the rating", "flow": "design flow", "inlet": "inlet",
-        "outlet": "outlet", "length": "finned length", "lowest_supply": "lowest supply that gives the heat needed",
+        "outlet": "outlet", "length": "finned length",
+        "lowest_supply": "lowest supply that gives the heat needed",
         "needed_rated": "rated output needed",
     },
     "rooms": {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from heatledger.ledger.findings import Decided, Finding, Weight
@@ -33,9 +34,22 @@ OF_THE_LOSS = frozenset(
 )
 """Findings on what comes out, which a wrong entry makes by itself."""
 
+OF_THE_EMITTERS = frozenset(
+    (
+        "emitter-without-load",
+        "room-left-cold",
+        "room-driven-hot",
+        "supply-beyond-reach",
+        "one-room-sets-supply",
+        "baseboard-past-free-wall",
+    )
+)
+"""Findings on what rooms get of their emitters, which follow a wrong loss."""
+
 FOLDS: dict[str, frozenset[str]] = {
-    "degrees-crossed": OF_THE_LOSS,
+    "degrees-crossed": OF_THE_LOSS | OF_THE_EMITTERS,
     "feet-meters-crossed": OF_THE_LOSS
+    | OF_THE_EMITTERS
     | {"tall-room-layers", "rim-joist-left-out", "wall-lower-than-ceiling", "wall-height-out-of-line"},
     "indoor-out-of-range": frozenset(
         ("indoor-below-minimum", "room-out-of-line", "room-warmed-by-others", "partition-not-given")
@@ -51,8 +65,8 @@ FOLDS: dict[str, frozenset[str]] = {
         )
     ),
     "air-change-guessed": frozenset(("air-and-glass-not-leading", "loss-coefficient-high")),
-    "label-r-as-whole-wall": frozenset(("room-out-of-line",)),
-    "old-wall-new-r": frozenset(("room-out-of-line", "one-entry-swings")),
+    "label-r-as-whole-wall": frozenset(("room-out-of-line", "bills-disagree")),
+    "old-wall-new-r": frozenset(("room-out-of-line", "one-entry-swings", "bills-disagree")),
     "space-closed-in": frozenset(("room-out-of-line", "room-warmed-by-others", "entry-not-used")),
     "no-rooms-yet": frozenset(("entry-not-used",)),
     "room-without-outside": frozenset(("room-warmed-by-others", "room-out-of-line", "no-window-in-room")),
@@ -66,19 +80,38 @@ FOLDS: dict[str, frozenset[str]] = {
     "bare-ceiling-to-outdoors": frozenset(("surface-cold-inside",)),
     "inner-room-large": frozenset(("room-without-outside", "room-warmed-by-others", "no-window-in-room")),
     "no-window-in-house": frozenset(("no-window-in-room", "air-and-glass-not-leading")),
+    "loop-drop-large": frozenset(("room-left-cold", "room-driven-hot", "first-of-loop-takes-all")),
+    "iron-sized-for-steam": frozenset(("room-left-cold",)),
+    "baseboard-past-free-wall": frozenset(("room-left-cold", "one-room-sets-supply")),
+    "supply-beyond-reach": frozenset(("one-room-sets-supply", "room-left-cold")),
+    "header-too-small": frozenset(("pumps-in-duel",)),
+    "pump-too-big": frozenset(
+        ("pipe-too-fast", "twenty-degree-habit", "valve-closes-with-bang", "one-zone-alone-fast")
+    ),
+    "pump-toward-tank": frozenset(("top-of-house-dry",)),
+    "nothing-to-balance-with": frozenset(("loops-unequal-no-valves",)),
+    "boiler-too-big": frozenset(("sized-from-old-boiler", "boiler-cycles-fast", "micro-zone")),
+    "too-many-zones": frozenset(("micro-zone",)),
+    "no-reset": frozenset(("condensing-never-condenses",)),
+    "reset-left-as-shipped": frozenset(("condensing-never-condenses",)),
 }
 """Causes, and the findings that are folded under each where they stand at the same place."""
 
 
 def folded(found: list[Finding], house: House) -> list[Finding]:
-    """The findings without those that another explains. Those that carry a caution are never folded."""
+    """The findings without those that another explains.
+
+    Those that carry a caution are never folded, nor what must be fixed under something that need not be:
+    the papers would lose their mark of a draft.
+    """
     reach = {id(each): _reach(each.where, house) for each in found}
     under: dict[int, list[str]] = {}
     hidden: set[int] = set()
     for cause in found:
         for each in found:
             same = each.id in FOLDS.get(cause.id, ()) and not each.caution and each is not cause
-            if same and reach[id(each)] <= reach[id(cause)]:
+            lighter = each.weight is Weight.MUST_FIX and cause.weight is not Weight.MUST_FIX
+            if same and not lighter and reach[id(each)] <= reach[id(cause)]:
                 hidden.add(id(each))
                 under.setdefault(id(cause), []).append(each.id)
     return [
@@ -89,12 +122,17 @@ def folded(found: list[Finding], house: House) -> list[Finding]:
 
 
 def _reach(where: str, house: House) -> frozenset[str]:
-    """The rooms and spaces a place touches; for a place of the whole house all of them."""
+    """The rooms and spaces a place touches; for a place of the whole house all of them.
+
+    Plant, controls, bills and readings are of the whole house.
+    """
     steps = where.split("/")
     everything = frozenset(path for path, _ in house.spaces)
     if len(steps) < 2:
         return everything
     home, id = steps[0], steps[1]
+    if home in ("emitters", "circuits", "zones") or (steps[:2] == ["plant", "circulators"] and steps[2:]):
+        return frozenset(f"rooms/{each}" for each in _heated_by(steps, house)) or everything
     if home in ("rooms", "unheated"):
         own = {f"{home}/{id}"}
         if home == "unheated" and id in house.job.unheated:
@@ -115,6 +153,20 @@ def _reach(where: str, house: House) -> frozenset[str]:
             )
         )
     return everything
+
+
+def _heated_by(steps: list[str], house: House) -> Iterator[str]:
+    """Rooms of an emitter, of a circuit, of a zone, or of what a circulator drives."""
+    system = house.job.system
+    home, id = steps[0], steps[2 if steps[0] == "plant" else 1]
+    if home == "emitters":
+        yield from (each.room for each in (system.emitters.get(id),) if each is not None)
+    if home == "zones" and id in system.zones and system.zones[id].thermostat:
+        yield system.zones[id].thermostat
+    for each in system.circuits.values():
+        own = {"circuits": each.id, "zones": each.zone, "plant": each.circulator}.get(home)
+        if own == id:
+            yield from (system.emitters[one].room for one in each.runs if one in system.emitters)
 
 
 def decided(found: list[Finding], house: House) -> list[Finding]:
