@@ -24,7 +24,8 @@ plant:
   supply: 170 °F
   drop: 20 °F
   height: 18 ft
-  boiler: {fuel: natural gas, kind: condensing, input: 100000 Btu/h, efficiency: 90 %, water: 3 gal, relief: 30 psi}
+  boiler: {fuel: natural gas, kind: condensing, input: 100000 Btu/h, efficiency: 90 %, water: 3 gal,
+           relief: 30 psi}
   tank: {volume: 4.4 gal, placed: pump suction}
   mains: {tube: copper-m-1, length: 40 ft}
   circulators:
@@ -41,8 +42,12 @@ def room(number: int) -> str:
     level: {level}
     size: 14' × 12'
     surfaces:
-      long: {{construction: wall, length: 14 ft, beyond: outdoors, openings: {{w: {{construction: glass, size: 3' × {4 + number % 3}'}}}}}}
-      short: {{construction: wall, length: 12 ft, beyond: outdoors, openings: {{w: {{construction: glass, size: 3' × 4', count: 2}}}}}}{top}
+      long:
+        {{construction: wall, length: 14 ft, beyond: outdoors, openings: {{
+          w: {{construction: glass, size: 3' × {4 + number % 3}'}}}}}}
+      short:
+        {{construction: wall, length: 12 ft, beyond: outdoors, openings: {{
+          w: {{construction: glass, size: 3' × 4', count: 2}}}}}}{top}
 """
 
 
@@ -52,7 +57,8 @@ def job_text(heating: bool = True) -> str:
     if not heating:
         return text
     text += "emitters:\n" + "".join(
-        f"  base-{each}: {{room: room-{each}, kind: fin-tube baseboard, rating: 950 Btu/(h·ft), length: {14 + each % 4} ft}}\n"
+        f"  base-{each}: {{room: room-{each}, kind: fin-tube baseboard, rating: 950 Btu/(h·ft), "
+        f"length: {14 + each % 4} ft}}\n"
         for each in range(ROOMS)
     )
     runs = "".join(f"      base-{each}: {{length: {50 + 5 * each} ft}}\n" for each in range(ROOMS // 2))
@@ -64,6 +70,7 @@ def job_text(heating: bool = True) -> str:
         text
         + "circuits:\n"
         + f"  home-runs:\n    kind: home-run manifold\n    zone: ground\n    tube: pex-1/2\n    runs:\n{runs}"
-        + f"  loop:\n    kind: series loop\n    zone: upper\n    tube: copper-m-3/4\n    length: 40 ft\n    runs:\n{loop}"
+        + "  loop:\n    kind: series loop\n    zone: upper\n    tube: copper-m-3/4\n    length: 40 ft\n"
+        + f"    runs:\n{loop}"
         + SYSTEM
     )

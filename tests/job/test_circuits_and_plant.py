@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from heatledger.job.errors import JobErrors
 from heatledger.job.load import read_job
 from heatledger.job.missing import missing_entries
 from heatledger.job.model import Job
@@ -97,6 +98,75 @@ def test_mains_run_through_a_space_that_is_there() -> None:
     job = heated(("insulation: 3/4 in", "through: unheated/basement"), add=space)
     assert job.system.plant.mains is not None
     assert job.system.plant.mains.through == "unheated/basement"
+
+
+def test_mains_run_through_the_space_of_a_neighbor() -> None:
+    space = "neighbors:\n  crawl: {name: Crawlspace, temperature: 45 °F}\n"
+    job = heated(("insulation: 3/4 in", "through: neighbors/crawl"), add=space)
+    assert job.system.plant.mains is not None
+    assert job.system.plant.mains.through == "neighbors/crawl"
+    with pytest.raises(JobErrors) as caught:
+        heated(("insulation: 3/4 in", "through: neighbors/craw"), add=space)
+    assert [(each.code, each.path) for each in caught.value.errors] == [
+        ("unknown-neighbor", "plant/mains/through")
+    ]
+    assert "`crawl`" in caught.value.errors[0].mend
+
+
+def test_a_plain_steel_tank_has_no_charge() -> None:
+    unsaid, plain = heated().system.plant.tank, heated((" precharge: 12 psi,", " kind: plain steel,"))
+    assert unsaid is not None
+    assert (unsaid.kind, unsaid.is_plain) == ("", False)
+    tank = plain.system.plant.tank
+    assert tank is not None
+    assert tank.is_plain
+    assert paths(plain) == []
+    with pytest.raises(JobErrors) as caught:
+        heated(("precharge: 12 psi", "precharge: 12 psi, kind: plain steel"))
+    (error,) = caught.value.errors
+    assert (error.code, error.path) == ("value-not-for-kind", "plant/tank/precharge")
+    assert "kind: diaphragm" in error.mend
+
+
+def test_two_numbers_that_commas_cut_alike_are_told_of_one_by_one() -> None:
+    """Both leave the rest `000 Btu/h`, which is no key given twice."""
+    with pytest.raises(JobErrors) as caught:
+        heated(("input: 50000 Btu/h, efficiency: 94 %", "input: 225,000 Btu/h, output: 182,000 Btu/h"))
+    found = caught.value.errors
+    assert [(each.code, each.path) for each in found] == [
+        ("stray-comma", "plant/boiler/input"), ("stray-comma", "plant/boiler/output"),
+    ]  # fmt: skip
+    assert "`input: 225000 Btu/h`" in found[0].mend
+    assert "`output: 182000 Btu/h`" in found[1].mend
+
+
+def test_three_alike_and_one_cut_twice_are_told_of_one_by_one() -> None:
+    with pytest.raises(JobErrors) as caught:
+        heated((
+            "input: 50000 Btu/h, efficiency: 94 %",
+            "input: 1,225,000 Btu/h, output: 182,000 Btu/h, relief_capacity: 300,000 Btu/h",
+        ))  # fmt: skip
+    assert [each.path.rpartition("/")[2] for each in caught.value.errors] == [
+        "input", "output", "relief_capacity"
+    ]  # fmt: skip
+    assert {each.code for each in caught.value.errors} == {"stray-comma"}
+
+
+def test_a_key_that_is_really_given_twice_is_told_so() -> None:
+    with pytest.raises(JobErrors) as caught:
+        heated(("relief: 30 psi}", "relief: 30 psi, relief: 30 psi}"))
+    assert [each.code for each in caught.value.errors] == ["duplicate-key"]
+
+
+def test_a_supply_that_is_not_given_comes_first_and_says_what_stands_in() -> None:
+    job = heated(("  supply: 160 °F\n", ""), ("water: 2.6 gal", "water: "))
+    first, *rest = missing_entries(job)
+    assert first.path == "plant/supply"
+    assert "lowest that serves every room is used" in first.words
+    assert "return" in first.words
+    assert [each.path for each in rest] == ["plant/boiler/water"]
+    alone = small(add="plant: {height: 19 ft}\n")
+    assert missing_entries(alone) == []
 
 
 def test_bills_readings_and_codes() -> None:

@@ -31,6 +31,7 @@ RANGES: dict[d.Dimension, tuple[float, float]] = {
     d.POWER: (2.0, 300.0), d.HEAT_PER_LENGTH: (50.0, 1500.0), d.HEAT_CONTENT: (2e7, 4e10),
     d.WATER_VOLUME: (1e-4, 0.8), d.BORE: (0.008, 0.06), d.FRICTION: (0.002, 0.2),
     d.CONCENTRATION: (5e-6, 4e-4), d.DRAFT: (2.0, 40.0), d.KINEMATIC_VISCOSITY: (2.4e-7, 1.8e-6),
+    d.REYNOLDS: (300.0, 60000.0),
     d.WATER_HEAT: (3.9e6, 4.2e6), d.FLOW_COEFFICIENT: (5e-7, 1e-5), d.EXPANSION: (1e-5, 2e-4),
 }  # fmt: skip
 """SI ranges that inputs are drawn from, by dimension."""

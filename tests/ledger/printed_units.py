@@ -25,7 +25,8 @@ _WORDS = {
     "h": "hour", "min": "minute", "s": "second", "day": "day", "lb": "pound", "gal": "gallon",
     "imp gal": "imperial_gallon", "in. w.c.": "(conventional_water*inch*standard_gravity)",
     "ACH": "(1/hour)", "cfm": "(foot**3/minute)", "cfm50": "(foot**3/minute)", "gpm": "(gallon/minute)",
-    "imp gpm": "(imperial_gallon/minute)", "ft": "foot", "in": "inch", "Wh": "(watt*hour)", "%": "(0.01)", "ppm": "(0.000001)",
+    "imp gpm": "(imperial_gallon/minute)", "ft": "foot", "in": "inch", "Wh": "(watt*hour)", "%": "(0.01)",
+    "ppm": "(0.000001)",
     "Cv": "(gallon/minute/psi**0.5)", "Kv": "(meter**3/hour/bar**0.5)",
     "L": "liter", "yd": "yard", "bar": "bar", "mbar": "millibar",
 }  # fmt: skip

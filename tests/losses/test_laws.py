@@ -198,5 +198,7 @@ def test_no_path_is_defined_twice(name: str) -> None:
         if isinstance(figure.origin, Leaf) and figure.origin.path in done.results:
             there = done.results[figure.origin.path]
             # What an emitter gives, and the fuel for heating, stand where what they are found from was typed.
-            found_from = there.origin.__class__ is Formula and figure.origin.path.rpartition("/")[2] in SAME_WORD
+            found_from = (
+                there.origin.__class__ is Formula and figure.origin.path.rpartition("/")[2] in SAME_WORD
+            )
             assert there is figure or (found_from and any(each is figure for each in ancestors(there)))

@@ -28,7 +28,7 @@ MOST_OFF = 0.01
 
 
 @pytest.mark.parametrize("reader", PRESETS)
-@pytest.mark.parametrize("name", ["ferrow-house.yaml", "lerch-cottage.yaml"])
+@pytest.mark.parametrize("name", ["ferrow-house.yaml", "lerch-cottage.yaml", "tamm-street.yaml"])
 def test_a_pencil_comes_to_the_very_answer(name: str, reader: str) -> None:
     text = resources.files("heatledger").joinpath("examples", name).read_text("utf-8")
     house = design(read_job(text, name))

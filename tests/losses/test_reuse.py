@@ -113,7 +113,8 @@ EDITS: tuple[Edit, ...] = (
     {"set": "rooms/study/surfaces/floor/size", "to": "14' 0\" × 10' "
                                                      "0\""}, {"set": "rooms/bathroom/known", "to": "assumed"},
     {"remove": "rooms/dining/surfaces/east-wall/openings/w5"}, {"remove": "rooms/study/surfaces/floor"},
-    {"set": "rooms/kitchen/surfaces/garage-wall/beyond", "to": "outdoors"}, [{"remove": each} for each in BEDROOM_3],
+    {"set": "rooms/kitchen/surfaces/garage-wall/beyond", "to": "outdoors"},
+    [{"remove": each} for each in BEDROOM_3],
     {"set": "rooms/bedroom-2/surfaces/east-wall/beyond", "to": "rooms/bathroom"},
     {"set": "rooms/hall/surfaces/ceiling/beyond", "to": "outdoors"},
     {"set": "unheated/basement/heat", "to": "2000 Btu/h"}, {"set": "unheated/attic/air/changes",

@@ -10,13 +10,13 @@ from fluids import fittings as theirs
 from fluids.friction import Colebrook
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scipy.constants import g
 
 from heatledger.physics.fittings import loss_coefficient, valve_head
 from heatledger.physics.friction import friction, pipe_head, reynolds, velocity
 from heatledger.physics.water import water_viscosity
 from tests.physics.hydraulics import factor_at
 
+g = 9.80665
 RATED = 999.09
 """Density of the water of 60 °F that valves are rated with, kg/m³."""
 

@@ -4,7 +4,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from heatledger.physics.pipes import pipe_coefficient, pipe_loss, pipes_total, water_in_length, water_total
+from heatledger.ledger.units import UNITS
+from heatledger.physics.pipes import (
+    pipe_coefficient,
+    pipe_loss,
+    pipes_total,
+    water_in_iron,
+    water_in_length,
+    water_in_sections,
+    water_total,
+)
 
 
 @pytest.mark.parametrize(
@@ -27,6 +36,14 @@ def test_two_lengths_lose_as_much_as_one_of_both(first, second):
     assert pipes_total(losses=losses) == pytest.approx(pipe_loss(0.22, first + second, 340.0, 285.0))
     volumes = [water_in_length(water_per=3e-4, length=each) for each in (first, second)]
     assert water_total(volumes=volumes) == pytest.approx(3e-4 * (first + second))
+
+
+def test_old_iron_by_its_radiation_and_by_its_sections():
+    """Twelve sections of 5 ft² are 60 ft², 0.14 gal each: 8.4 gal."""
+    by_radiation = water_in_iron(edr=UNITS["ft²"].to_si(60))
+    by_sections = water_in_sections(section=UNITS["gal"].to_si(0.70), sections=12.0)
+    assert UNITS["gal"].from_si(by_radiation) == pytest.approx(8.4)
+    assert by_sections == pytest.approx(by_radiation)
 
 
 def test_a_pipe_as_warm_as_its_space_loses_nothing():

@@ -15,6 +15,8 @@ from heatledger.physics.startup import (
     pressure_off,
     pressure_rise,
     purge_flow,
+    return_by_drop,
+    settled_drop,
     temperature_off,
 )
 
@@ -65,6 +67,14 @@ def test_air_and_carbon_dioxide_tell_the_same(oxygen):
     share = carbon_dioxide(largest=1.0, oxygen=oxygen)
     assert share * (1 + excess_air(oxygen=oxygen)) == pytest.approx(1.0)
     assert air_free_carbon_monoxide(measured=share * 1e-4, oxygen=oxygen) == pytest.approx(1e-4)
+
+
+@given(fire=st.floats(0.5, 30), taken=st.floats(0.5, 30))
+def test_settled_water_drops_by_no_more_than_the_fire_makes(fire, taken):
+    found = settled_drop(fire=fire, taken=taken)
+    assert found in (fire, taken)
+    assert found <= fire
+    assert return_by_drop(supply=340.0, drop=found) >= return_by_drop(supply=340.0, drop=taken)
 
 
 def test_differences():

@@ -21,6 +21,7 @@ from heatledger.physics.tanks import (
     hot_pressure,
     metal_growth,
     net_growth,
+    plain_share,
     plain_tank,
     water_growth,
 )
@@ -156,3 +157,17 @@ def test_a_plain_tank_is_never_smaller_than_one_with_a_diaphragm(fill, room):
 def test_the_gas_never_runs_out_nor_outgrows_its_tank(charge, fill, expanded):
     gas = gas_left(tank=0.02, precharge=charge, fill=fill, air=AIR, expanded=expanded)
     assert 0.0004 * (1 - 1e-9) <= gas <= 0.02 * (1 + 1e-9)
+
+
+@given(
+    cold=st.floats(5e4, 1.5e5), more=st.floats(2e4, 1.5e5), air=st.floats(7e4, 1.05e5),
+    expanded=st.floats(1e-3, 1e-2),
+)  # fmt: skip
+def test_a_plain_tank_takes_its_share_and_comes_to_the_highest_pressure(cold, more, air, expanded):
+    hot = cold + more
+    tank = plain_tank(expanded=expanded, cold=cold, hot=hot, air=air)
+    assert tank * plain_share(cold=cold, hot=hot, air=air) == pytest.approx(expanded)
+    assert plain_share(cold=cold, hot=hot, air=air) < acceptance_factor(cold=cold, hot=hot, air=air)
+    gas = gas_left(tank=tank, precharge=0.0, fill=cold, air=air, expanded=expanded)
+    assert gas > 0.02 * tank
+    assert hot_pressure(tank=tank, precharge=0.0, air=air, gas=gas) == pytest.approx(hot)

@@ -9,6 +9,8 @@ from heatledger.ledger.dimensions import MASS
 from heatledger.ledger.findings import Finding, Weight
 from heatledger.steps.design import design
 from heatledger.steps.review import KINDS, review
+from heatledger.steps.review.house import House
+from heatledger.steps.review.order import reach_of
 from heatledger.steps.targets import CAUTION_LOCAL
 from tests.losses.houses import house
 from tests.review.emitter_cases import CASES, EmitterCase, length, to
@@ -25,9 +27,13 @@ def named(case: EmitterCase) -> str:
 
 def stands(job: Job, id: str, where: str) -> Finding | None:
     """The finding at a place, or one that explains it; None when it is silent."""
-    found = review(design(job))[0]
+    done = design(job)
+    house = House(done)
+    found = review(done)[0]
     own = [each for each in found if each.id == id and each.where == where]
-    return own[0] if own else next((each for each in found if id in each.explains), None)
+    folding = [each for each in found if id in each.explains]
+    covers = (each for each in folding if reach_of(where, house) <= reach_of(each.where, house))
+    return own[0] if own else next(covers, None)
 
 
 def test_every_kind_on_emitters_has_a_case() -> None:

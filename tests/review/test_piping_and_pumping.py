@@ -84,7 +84,10 @@ def test_a_house_whose_piping_lacks_a_length_is_not_checked_and_says_so() -> Non
     job = plain().with_changes([{"remove": "circuits/loop/runs/b-b/length"}])
     found, not_checked = found_on(job)
     assert "longest-run-starved" not in {each.id for each in found}
-    assert any(each.id == "longest-run-starved" and "Length of tube, Loop" in each.for_want_of for each in not_checked)
+    assert any(
+        each.id == "longest-run-starved" and "Length of tube, Loop" in each.for_want_of
+        for each in not_checked
+    )
 
 
 def test_a_weak_second_circulator_is_no_duel() -> None:

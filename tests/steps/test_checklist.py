@@ -107,6 +107,21 @@ def test_figures_of_the_job_stand_in_its_steps() -> None:
     assert {f"drop-{id}" for id in made.job.system.circuits} <= set(listed)
 
 
+def test_the_boiler_drop_has_a_target_for_each_state() -> None:
+    made = designed(FERROW)
+    listed, due = {each.id: each for each in checklist_of(made)}, made.startup.startup
+    assert listed["boiler-drop"].pass_.figures[:2] == (due.fire_drop, due.settled_drop)
+    assert "full fire" in listed["boiler-drop"].pass_.text
+
+
+def test_a_plain_steel_tank_is_drained_and_not_charged() -> None:
+    step = steps(TAMM)["tank-charge"]
+    assert step.do.figures == step.pass_.figures == ()
+    assert "drain" in step.do.text
+    assert "scald" in step.caution
+    assert step.caution.endswith(CAUTION_LOCAL)
+
+
 def test_a_house_without_a_system_has_papers_to_look_at() -> None:
     assert set(steps("ranch")) == {"papers", "handover"}
     assert sequence_of(designed("ranch")) == [] and purge_order(designed("ranch")) == []

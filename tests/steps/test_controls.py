@@ -92,10 +92,39 @@ def test_the_line_of_the_job_stands_beside_the_need() -> None:
         assert point.line is not None and point.line_over is not None
         assert float(point.line_over) == pytest.approx(float(point.line) - float(point.supply))
         assert asked_at(point) is point.line
-        back = float(point.line) - float(point.share) * float(made.emitters.house.drop)
+        back = float(point.line) - float(point.share) * float(made.boiler_room.plant.drop_design)
         assert float(point.return_) == pytest.approx(back)
     none = designed(FERROW, {"remove": "controls/mildest_supply"}).controls.controls
     assert all(each.line is None for each in none.reset.values())
+
+
+@pytest.mark.parametrize("mildest", ["24 °C", "50 °C"])
+def test_what_is_asked_for_is_paired_with_its_own_return(mildest: str) -> None:
+    """A line over the need, and one under it, in mild weather: no return lies over what is asked for."""
+    made = designed(LERCH, {"set": "controls/mildest_supply", "to": mildest})
+    needs = []
+    for point in made.controls.controls.reset.values():
+        assert point.asked is point.line
+        assert float(point.return_) <= float(point.asked)
+        needs.append(float(point.asked) - float(point.supply))
+    assert (needs[-1] > 0) == (mildest == "50 °C")
+
+
+def test_without_a_line_the_need_is_asked_for() -> None:
+    made = designed(LERCH, {"remove": "controls/mildest_supply"})
+    for point in made.controls.controls.reset.values():
+        assert point.asked is point.supply
+        assert float(point.return_) <= float(point.asked)
+
+
+@pytest.mark.parametrize("name", [FERROW, LERCH])
+def test_the_design_day_has_one_return_on_every_sheet(name: str) -> None:
+    """The line begins at the supply of the design, and its return is that of the boiler room."""
+    made = designed(name, *([{"remove": "readings"}] if "readings" in job_of(name).raw else []))
+    first, plant = made.controls.controls.reset["design-day"], made.boiler_room.plant
+    assert float(first.asked) == pytest.approx(float(made.emitters.house.supply))
+    assert float(first.return_) == pytest.approx(float(plant.return_design))
+    assert float(made.startup.startup.return_) == pytest.approx(float(plant.return_design), abs=0.02)
 
 
 def test_no_point_is_below_the_least_supply() -> None:

@@ -100,7 +100,52 @@ def test_readings_are_held_to_their_targets() -> None:
     assert float(found.precharge_off) < 0 < float(found.hot_off)
 
 
-@pytest.mark.parametrize("left_out", ["oxygen", "carbon_monoxide", "draft", "spillage"])
+def test_at_full_fire_the_drop_is_output_over_flow() -> None:
+    made = designed(FERROW)
+    due, plant = made.startup.startup, made.boiler_room.plant
+    carried = float(due.flow) * float(made.emitters.house.water_heat)
+    assert due.fire_drop is not None and plant.output is not None
+    assert float(due.fire_drop) == pytest.approx(float(plant.output) / carried)
+    assert float(due.settled_drop) == pytest.approx(float(due.drop))
+    assert float(due.settled_drop) < float(due.fire_drop)
+
+
+def test_a_fire_too_small_for_the_emitters_sets_the_settled_drop() -> None:
+    due = designed(FERROW, {"set": "plant/boiler/output", "to": "15000 Btu/h"}).startup.startup
+    assert due.fire_drop is not None
+    assert float(due.settled_drop) == pytest.approx(float(due.fire_drop))
+    assert float(due.settled_drop) < float(due.drop)
+
+
+def test_without_a_boiler_there_is_no_fire() -> None:
+    due = designed(FERROW, {"remove": "plant/boiler"}).startup.startup
+    assert due.fire_drop is None
+    assert due.settled_drop is due.drop
+
+
+@pytest.mark.parametrize(
+    ("back", "warming", "off"),
+    [("120.5 °F", True, False), ("123 °F", True, False), ("126 °F", False, False), ("135 °F", False, True),
+     ("105 °F", True, True)],
+)  # fmt: skip
+def test_a_drop_is_held_to_the_state_it_fits(back: str, warming: bool, off: bool) -> None:
+    """Supply 140 °F: 14 °F when settled and 19.5 °F at full fire; what lies between may be either."""
+    made = designed(FERROW, {"set": "readings/return", "to": back})
+    due = made.startup.startup
+    found = due.compared
+    assert found.warming is warming
+    assert found.drop_due is (due.fire_drop if warming else due.settled_drop)
+    assert float(found.drop_off) == pytest.approx(float(found.drop) - float(found.drop_due))
+    own_return = float(due.supply) - float(found.drop_due)
+    read = made.job.system.readings.return_
+    assert read is not None
+    assert float(found.return_off) == pytest.approx(float(read) - own_return)
+    assert ("drop-measured-off" in {each.id for each in made.findings}) is off
+
+
+@pytest.mark.parametrize(
+    "left_out", ["oxygen", "carbon_monoxide", "draft", "spillage", "room_carbon_monoxide"]
+)
 def test_it_may_not_run_until_everything_was_measured(left_out: str) -> None:
     fire = {key: each for key, each in CLEAN.items() if key != left_out}
     found = designed(FERROW, {"set": "readings/combustion", "to": fire}).startup.startup

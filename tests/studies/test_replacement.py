@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from heatledger.steps.design import design
+from heatledger.steps.emitter_chains import outlet_chain
 from heatledger.steps.targets import CAUTION_LOCAL
 from heatledger.studies.replacement import replacement
 from heatledger.studies.uncertainty import band
@@ -72,6 +73,42 @@ def test_a_bill_without_figures_leaves_the_rest_standing():
     found = study({"remove": "bills/winter/volume"})
     assert found.bills[0].low != found.bills[0].low
     assert (found.low, found.high) == (found.load.low, found.load.high)
+
+
+def test_a_bill_without_figures_meets_nothing():
+    found = study({"remove": "bills/winter/volume"})
+    assert not found.meets
+    assert not found.apart
+    assert not found.bills[0].counts
+
+
+def test_a_bill_without_a_base_counts_like_for_like_and_names_what_it_lacks():
+    whole, found = study(), study({"remove": "bills/winter/base"})
+    (bill,) = found.bills
+    assert bill.counts
+    assert any(each.startswith("Base of the degree days") for each in bill.unknown)
+    assert (bill.low, bill.high) == (bill.like_for_like.low, bill.like_for_like.high)
+    assert (bill.low, bill.high) == (whole.bills[0].like_for_like.low, whole.bills[0].like_for_like.high)
+    assert found.meets
+    far = study({"remove": "bills/winter/base"}, put("bills/winter/volume", "2,400 gal"))
+    assert far.apart
+    assert not far.meets
+
+
+def test_where_they_disagree_each_has_its_lowest_supply():
+    found = study(put("bills/winter/volume", "2,400 gal"))
+    (bill,) = found.bills
+    assert bill.lowest_supply is not None
+    assert float(bill.lowest_supply) > float(found.lowest_supply)
+    job = job_of(TAMM).with_changes([put("bills/winter/volume", "2,400 gal")])
+    made = design(job)
+    share = float(made.bills.bills["winter"].share)
+    given = sum(
+        float(outlet_chain(job, made.emitters, [id], bill.lowest_supply)[id].output)
+        for id in made.emitters.emitters
+    )
+    assert given == pytest.approx(share * float(made.losses.house.loss), rel=0.02)
+    assert study().bills[0].lowest_supply is None
 
 
 def test_the_old_boiler_and_the_cool_water():

@@ -59,7 +59,9 @@ def _emitters(house: Design, units: Preset) -> list[str]:
         name = house.job.rooms[id].name
         row = f"{bare(room.needed, units):>10}{bare(room.given, units):>10}"
         row += f"{said(room.lowest_supply, units):>13}"
-        lines.append(f"{_short(name):<{NAME}}{row}   {_verdict(room.given_share)}".rstrip())
+        suggested = any(each.suggested and each.room == id for each in heat.emitters.values())
+        verdict = "length suggested" if suggested else _verdict(room.given_share)
+        lines.append(f"{_short(name):<{NAME}}{row}   {verdict}".rstrip())
     if not whole.lowest_supply.is_missing:
         setter = house.job.rooms[whole.set_by].name if whole.set_by in house.job.rooms else whole.set_by
         text = f"Every room is served from a supply of {said(whole.lowest_supply, units)}; {setter} sets it."

@@ -8,7 +8,13 @@ from typing import NamedTuple
 
 from heatledger.job.model import Air, Construction, Job, Opening, Room, Surface, Unheated
 from heatledger.job.system_model import Boiler, Pipe
-from heatledger.ledger.figures import Figure
+from heatledger.ledger.dimensions import TEMPERATURE
+from heatledger.ledger.figures import Figure, missing
+
+NO_SUPPLY = (
+    "design supply (until then the lowest that serves every room is used; what emitters give, the return and "
+    "the reset wait for the one you choose)"
+)
 
 
 class MissingEntry(NamedTuple):
@@ -30,6 +36,12 @@ def missing_entries(job: Job) -> list[MissingEntry]:
     for each in [] if boiler is None else _words_of_boiler(boiler):
         found[each.path] = each
     return list(found.values())
+
+
+def _no_supply(job: Job) -> Iterator[Figure]:
+    """The design supply where emitters are given without it: what stands in for it, and what waits."""
+    if job.system.emitters and job.system.plant.supply is None:
+        yield missing(TEMPERATURE, "plant/supply", NO_SUPPLY)
 
 
 def _needed(job: Job) -> Iterator[Figure | None]:
@@ -83,6 +95,7 @@ def _of_construction(made_of: Construction) -> Iterator[Figure | None]:
 def _of_system(job: Job) -> Iterator[Figure | None]:
     """What the sections of the system that the job has begun wait for; blank readings are no gap."""
     system = job.system
+    yield from _no_supply(job)
     for emitter in system.emitters.values():
         yield from _figures_of(emitter)
     for circuit in system.circuits.values():

@@ -8,7 +8,16 @@ from heatledger.job.circuits import read_pipe
 from heatledger.job.names_given import named
 from heatledger.job.quantities import Reader
 from heatledger.job.reading import in_words
-from heatledger.job.system_model import Boiler, Circulator, Controls, Pipe, Plant, Tank
+from heatledger.job.system_model import (
+    DIAPHRAGM,
+    PLAIN_STEEL,
+    Boiler,
+    Circulator,
+    Controls,
+    Pipe,
+    Plant,
+    Tank,
+)
 from heatledger.job.system_shapes import BOILER, CIRCULATOR, CONTROLS, MAINS, PLANT, TANK
 from heatledger.job.text import Node
 from heatledger.ledger import dimensions as d
@@ -22,10 +31,12 @@ _POINTS = {
     "high_head": (d.HEAD, "head at the high flow"),
 }
 """Figures of a circulator that its curve cannot do without."""
+_SPACES = {"unheated": "unheated", "neighbors": "neighbor"}
+"""Where mains may run outside the heated rooms, and what one of each is called."""
 
 
-def read_plant(reader: Reader, node: Node | None, known: str, unheated: dict[str, Node]) -> Plant:
-    """The boiler room; ``unheated`` are the spaces its mains may run through."""
+def read_plant(reader: Reader, node: Node | None, known: str, spaces: dict[str, dict[str, Node]]) -> Plant:
+    """The boiler room; its mains may run through the ``unheated`` ones and ``neighbors`` of the spaces."""
     values = reader.fields(PLANT, node, "plant", known)
     inherited = values["known"]
     entries = values["node"].entries
@@ -42,7 +53,7 @@ def read_plant(reader: Reader, node: Node | None, known: str, unheated: dict[str
         low_water_cutoff=values["low_water_cutoff"],
         boiler=_boiler(reader, entries.get("boiler"), inherited),
         tank=_tank(reader, entries.get("tank"), inherited),
-        mains=_mains(reader, entries.get("mains"), inherited, unheated),
+        mains=_mains(reader, entries.get("mains"), inherited, spaces),
         circulators=_circulators(reader, entries.get("circulators"), inherited),
     )
 
@@ -91,25 +102,36 @@ def _tank(reader: Reader, node: Node | None, known: str) -> Tank | None:
     if node is None:
         return None
     values = reader.fields(TANK, node, "plant/tank", known)
-    return Tank(placed=values["placed"] or "", **_figures(values, ("volume", "acceptance", "precharge")))
+    kind, charge = values["kind"] or "", values["precharge"]
+    if kind == PLAIN_STEEL and charge is not None:
+        reader.error(
+            "value-not-for-kind",
+            "plant/tank/precharge",
+            "A plain steel tank has no charge: the air in it is what the filling leaves.",
+            f"Leave `precharge` out, or write  kind: {DIAPHRAGM}  if it has an air valve.",
+        )
+    figures = _figures(values, ("volume", "acceptance", "precharge"))
+    return Tank(kind=kind, placed=values["placed"] or "", **figures)
 
 
-def _mains(reader: Reader, node: Node | None, known: str, unheated: dict[str, Node]) -> Pipe | None:
+def _mains(reader: Reader, node: Node | None, known: str, spaces: dict[str, dict[str, Node]]) -> Pipe | None:
     if node is None:
         return None
     path = "plant/mains"
     values = reader.fields(MAINS, node, path, known)
     through = values["through"] or ""
     home, _, name = through.partition("/")
-    if home == "unheated" and name:
-        named(reader, f"{path}/through", "unheated", name, unheated)
+    unheated = spaces["unheated"]
+    if home in ("unheated", "neighbors") and name:
+        named(reader, f"{path}/through", _SPACES[home], name, spaces[home])
     elif through:
         reader.error(
             "unknown-through",
             f"{path}/through",
-            f"`{through}` is no unheated space.",
-            f"Write  through: unheated/{next(iter(unheated), 'basement')}  or leave it out where the mains "
-            "run inside heated rooms.",
+            f"`{through}` is no unheated space and no neighbor.",
+            f"Write  through: unheated/{next(iter(unheated), 'basement')}  or  through: neighbors/"
+            f"{next(iter(spaces['neighbors']), 'crawlspace')}  or leave it out where the mains run inside "
+            "heated rooms.",
         )
         through = ""
     return read_pipe(reader, path, values, None, "length of the mains", through)

@@ -11,11 +11,10 @@ from heatledger.job.errors import MOST, JobError
 from heatledger.job.fields import Field, Shape
 from heatledger.job.known import DEFAULT
 from heatledger.job.model import KNOWN
-from heatledger.job.text import Mapping, Node, Scalar, line_of
+from heatledger.job.text import Mapping, Node, Scalar, is_rest_of_number, line_of
 from heatledger.job.trade_words import MOST_OFFERED, meant_by, or_
 
 ID = re.compile(r"[a-z0-9][a-z0-9-]*\Z")
-_AFTER_COMMA = re.compile(r"\d+(\D|\Z)")
 YES = ("yes", "true", "y", "on")
 NO = ("no", "false", "n", "off")
 LONGEST_MESSAGE = 600
@@ -105,15 +104,14 @@ class Entries:
                 break
             if key not in shape.by_key:
                 here = f"{path}/{key}" if path else key
-                empty = isinstance(node, Scalar) and node.is_empty
-                if before and empty and mapping.flow and _AFTER_COMMA.match(key):
+                if before and mapping.flow and is_rest_of_number(key, node):
                     if before not in shape.by_key:
                         # The third piece of one number: its first comma has been told of.
                         continue
                     whole = ",".join([text_of(mapping.entries[before]), *_pieces(mapping, key)])
                     self.error(
                         "stray-comma",
-                        here,
+                        f"{path}/{before}" if path else before,
                         f"Inside braces a comma ends the value, so `{before}: {whole}` was cut in two.",
                         _without_comma(before, whole),
                     )
@@ -230,9 +228,9 @@ def _pieces(mapping: Mapping, first: str) -> list[str]:
     found = []
     for key in keys[keys.index(first) :]:
         node = mapping.entries[key]
-        if not (isinstance(node, Scalar) and node.is_empty and _AFTER_COMMA.match(key)):
+        if not is_rest_of_number(key, node):
             break
-        found.append(key)
+        found.append(key.strip())
     return found
 
 

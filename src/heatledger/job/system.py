@@ -20,7 +20,7 @@ def read_system(
     """
     emitters = read_emitters(reader, entries.get("emitters"), known, names["rooms"])
     zones = read_zones(reader, entries.get("zones"), known, names["rooms"])
-    plant = read_plant(reader, entries.get("plant"), known, names["unheated"])
+    plant = read_plant(reader, entries.get("plant"), known, names)
     return System(
         emitters=emitters,
         zones=zones,

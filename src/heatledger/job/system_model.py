@@ -21,6 +21,8 @@ CIRCUIT_KINDS = (SERIES, HOME_RUN)
 FUELS = ("natural gas", "propane", "oil", "electricity")
 BOILER_KINDS = ("condensing", "non-condensing", "electric")
 TANK_PLACES = ("pump suction", "pump discharge")
+DIAPHRAGM, PLAIN_STEEL = "diaphragm", "plain steel"
+TANK_KINDS = (DIAPHRAGM, PLAIN_STEEL)
 
 
 @dataclass(frozen=True)
@@ -85,7 +87,7 @@ class Pipe:
     """A piece of piping: tube, length, fittings and the flow coefficient of what stands in it.
 
     ``tube`` is None where the design is to choose it from ``family``. ``insulation`` is its thickness.
-    ``through`` is the path of the unheated space it runs through, empty inside the heated rooms.
+    ``through`` is the path of the unheated space or neighbor it runs through, empty inside the heated rooms.
     """
 
     tube: Tube | None
@@ -165,12 +167,21 @@ class Boiler:
 
 @dataclass(frozen=True)
 class Tank:
-    """The expansion tank as chosen, and where it joins: at the pump's suction or its discharge."""
+    """The expansion tank as chosen, and where it joins: at the pump's suction or its discharge.
 
+    A tank whose ``kind`` is not said has a diaphragm. A plain steel tank has air over its water and no charge.
+    """
+
+    kind: str
     volume: Figure | None
     acceptance: Figure | None
     precharge: Figure | None
     placed: str
+
+    @property
+    def is_plain(self) -> bool:
+        """True for a steel tank without a diaphragm."""
+        return self.kind == PLAIN_STEEL
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from heatledger.job.fields import KNOWN_FIELD, NAME, Field, Shape, map_of, quantity, text
-from heatledger.job.system_model import BOILER_KINDS, CIRCUIT_KINDS, EMITTER_KINDS, FUELS, TANK_PLACES
+from heatledger.job.system_model import (
+    BOILER_KINDS,
+    CIRCUIT_KINDS,
+    EMITTER_KINDS,
+    FUELS,
+    TANK_KINDS,
+    TANK_PLACES,
+)
 from heatledger.ledger import dimensions as d
 
 EMITTER = Shape("emitter", (
@@ -45,7 +52,7 @@ CIRCUIT = Shape("circuit", (
 MAINS = Shape("piece of mains", (
     TUBE, quantity("length", "length of the mains", d.LENGTH, "41' 6\"", "zero", "tube-length"), FITTINGS,
     quantity("insulation", "thickness of insulation", d.BORE, "3/4 in", "zero"),
-    text("through", "space they run through", "unheated/basement"), KNOWN_FIELD,
+    text("through", "unheated space or neighbor they run through", "unheated/basement"), KNOWN_FIELD,
 ))  # fmt: skip
 BOILER = Shape("boiler", (
     NAME, Field("fuel", "choice", "fuel", choices=FUELS, example="natural gas"),
@@ -64,6 +71,7 @@ BOILER = Shape("boiler", (
     quantity("return_limit", "lowest return allowed", d.TEMPERATURE, "130 °F", "any", "chosen"), KNOWN_FIELD,
 ))  # fmt: skip
 TANK = Shape("tank", (
+    Field("kind", "choice", "kind", choices=TANK_KINDS, example="diaphragm"),
     quantity("volume", "tank volume", d.WATER_VOLUME, "4.4 gal", range="chosen"),
     quantity("acceptance", "acceptance volume", d.WATER_VOLUME, "2.5 gal", range="chosen"),
     quantity("precharge", "precharge", d.PRESSURE, "12 psi", range="chosen"),

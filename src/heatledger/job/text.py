@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
@@ -53,6 +54,12 @@ class Listing:
 
 
 Node = Scalar | Mapping | Listing
+_AFTER_COMMA = re.compile(r"\d+(\D|\Z)")
+
+
+def is_rest_of_number(key: str, node: Node) -> bool:
+    """True for a key that is what a comma inside braces has cut off a number: `225,000 Btu/h`."""
+    return isinstance(node, Scalar) and node.is_empty and bool(_AFTER_COMMA.match(key))
 
 
 def walk(tree: Node, path: str) -> Node | None:

@@ -10,7 +10,7 @@ import re
 from typing import Any
 
 from heatledger.job.errors import MOST, JobError, JobErrors
-from heatledger.job.text import DEEPEST, Listing, Mapping, Node, Scalar
+from heatledger.job.text import DEEPEST, Listing, Mapping, Node, Scalar, is_rest_of_number
 
 MOST_EVENTS = 50_000
 """Keys, values and brackets beyond which a file is no job. A house of fifty rooms has about 10,000."""
@@ -139,6 +139,10 @@ class _Builder:
             colon = _COLON.match(self.text, key.end)
             node.line, node.start = key.line, colon.end() if colon else key.end
             node.end = node.start
+        if key.text in top.entries and top.flow and is_rest_of_number(key.text, node):
+            # Two numbers that commas have cut can end alike; each rest keeps a place of its own.
+            while key.text in top.entries:
+                key.text += " "
         if key.text in top.entries and len(self.errors) < MOST:
             self.errors.append(
                 JobError(

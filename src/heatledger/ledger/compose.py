@@ -66,7 +66,7 @@ def _answer(figure: Figure, preset: Preset) -> tuple[str, str]:
     origin = figure.origin
     if isinstance(origin, Leaf) and origin.unit == shown.unit.text and origin.places is not None:
         return written(origin.typed_value, origin.places, shown.unit, preset), unit_text(shown.unit)
-    places = answer_places(exact, shown.places)
+    places = answer_places(exact, shown.start(exact))
     keeps = figure.dimension.absolute
     return written(rounded(exact, places), places, shown.unit, preset, keeps), unit_text(shown.unit)
 
@@ -77,7 +77,7 @@ def _formula(figure: Figure, formula: Formula, preset: Preset, names: Names) -> 
     shown = preset.shown(formula.dimension)
     exact = shown.unit.from_si(float(figure), formula.dimension.absolute)
     total = tree.op == "total"
-    places = answer_places(exact, shown.places)
+    places = answer_places(exact, shown.start(exact))
     penciled = _total_penciled(tree, exact, places) if total else pencil(tree, exact, places)
     setting = Setting(penciled, tree, preset)
     rows, line = setting.rows(tree)
@@ -193,7 +193,7 @@ def _by_hand(figure: Figure, formula: Formula, preset: Preset) -> ByHandLine | N
     tree = Display(short, arguments, preset).tree()
     shown = preset.shown(short.dimension)
     exact = shown.unit.from_si(value, short.dimension.absolute)
-    penciled = pencil(tree, exact, answer_places(exact, shown.places))
+    penciled = pencil(tree, exact, answer_places(exact, shown.start(exact)))
     number = written(penciled.answer, penciled.answer_places, shown.unit, preset, _keeps(penciled, short))
     return ByHandLine(
         Setting(penciled, tree, preset).expression(tree, whole=True), number, unit_text(shown.unit),

@@ -56,6 +56,7 @@ def _dimension(
 
 RATIO = _dimension("ratio")
 COUNT = _dimension("count")
+REYNOLDS = _dimension("Reynolds number")
 LENGTH = _dimension("length", m=1)
 HEAD = _dimension("head", m=1)
 AREA = _dimension("area", m=2)
@@ -111,6 +112,7 @@ WaterVolume = Annotated[_Number, WATER_VOLUME]
 Bore = Annotated[_Number, BORE]
 Friction = Annotated[_Number, FRICTION]
 Concentration = Annotated[_Number, CONCENTRATION]
+ReynoldsNumber = Annotated[_Number, REYNOLDS]
 Time = Annotated[_Number, TIME]
 Velocity = Annotated[_Number, VELOCITY]
 Acceleration = Annotated[_Number, ACCELERATION]

@@ -106,7 +106,7 @@ class Display:
         exact = shown.unit.from_si(float(figure), dimension.absolute)
         if isinstance(origin, Leaf) and origin.unit == shown.unit.text and origin.places is not None:
             return value(origin.typed_value, shown.unit, words, origin.places, figure=figure, typed=True)
-        return value(exact, shown.unit, words, input_places(exact, shown.places), figure=figure)
+        return value(exact, shown.unit, words, input_places(exact, shown.start(exact)), figure=figure)
 
     def build_const(self, node: Const, want: Unit | None) -> Term:
         """A constant in the unit of its source, or in this reader's atoms; printed the same each time."""

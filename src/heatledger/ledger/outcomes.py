@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import isfinite
 
 
 @dataclass(frozen=True)
@@ -32,6 +33,11 @@ class Outcome:
             return (
                 f"No answer found in {_counted(self.steps)}: the equations hold and do not fix "
                 f"{self.worst_at}, which could as well be another. Look there for an input that cannot be."
+            )
+        if not isfinite(self.worst):
+            return (
+                f"No answer found in {_counted(self.steps)}: the equation of {self.worst_at} has no value "
+                "there. Look there for an input that cannot be."
             )
         return (
             f"No answer found in {_counted(self.steps)}; the equation of {self.worst_at} is off by "

@@ -11,6 +11,7 @@ from functools import cached_property
 
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.dimensions import Dimension, Exponents
+from heatledger.ledger.terms import places_of_ratio
 from heatledger.ledger.units import UNITS, Unit
 
 
@@ -20,6 +21,10 @@ class Shown:
 
     unit: Unit
     places: int
+
+    def start(self, number: float) -> int:
+        """The decimals a found number starts with, in this unit."""
+        return places_of_ratio(number, self.places) if self.unit.text == "1" and self.places else self.places
 
 
 @dataclass(frozen=True, eq=False)
@@ -59,6 +64,7 @@ def _table(rows: dict[Dimension, tuple[str, int]]) -> dict[Dimension, Shown]:
 _BOTH: dict[Dimension, tuple[str, int]] = {
     d.RATIO: ("1", 3),
     d.COUNT: ("1", 0),
+    d.REYNOLDS: ("1", 0),
     d.TIME: ("h", 1),
     d.AIR_CHANGES: ("ACH", 2),
     d.MASS: ("lb", 1),

@@ -82,7 +82,7 @@ def show(value: float, units: Preset, dimension: Dimension | None = None, places
         return _with_unit(number_text(number, places, group), shown.unit)
     if kind is d.RADIATION or _HUGE <= abs(number) < inf:
         return _with_unit(_with_exponent(number), shown.unit)
-    return _with_unit(_trimmed(_visible(number, shown.places, group)), shown.unit)
+    return _with_unit(_trimmed(_visible(number, shown.start(number), group)), shown.unit)
 
 
 def _kind(value: float, dimension: Dimension | None) -> Dimension:

@@ -228,12 +228,12 @@ class _Trial:
         columns = []
         for j, value in enumerate(x):
             step = self.step_of(j, abs(value))
-            sides = []
+            beside = []
             for sign in (step, -step):
                 near = list(x)
                 near[j] = value + sign
-                sides.append(self._both(near, given))
-            (a, b), (c, e) = sides
+                beside.append(self._both(near, given))
+            (a, b), (c, e) = beside
             columns.append([(a[i] - b[i] - c[i] + e[i]) / (2 * step) for i in range(len(x))])
         return [[columns[j][i] for j in range(len(x))] for i in range(len(x))]
 

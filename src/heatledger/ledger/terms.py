@@ -56,6 +56,21 @@ def rounded(number: float, places: int) -> float:
     return made or 0.0
 
 
+RATIO_FIGURES = 4
+LEAST_RATIO_FIGURES = 2
+
+
+def places_of_ratio(number: float, places: int) -> int:
+    """Decimals of a plain ratio: ``places``, fewer behind a large number, and two figures of a small one."""
+    if not number or not math.isfinite(number):
+        return places
+    first = math.floor(math.log10(abs(number)) + 1e-12)
+    return min(max(places, LEAST_RATIO_FIGURES - 1 - first), max(RATIO_FIGURES - 1 - first, 0), MOST_PLACES)
+
+
+MOST_PLACES = 9
+
+
 def visible_places(number: float, places: int) -> int:
     """``places``, or as many more as it takes for a figure to show, to at most four more."""
     more = 0

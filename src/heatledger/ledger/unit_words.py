@@ -221,6 +221,7 @@ _FLOWS = ("L/s", "L/min", "L/h", "m³/h", "m³/s")
 _ONLY: dict[Dimension, tuple[str, ...]] = {
     d.RATIO: ("1", "%"),
     d.COUNT: ("1",),
+    d.REYNOLDS: ("1",),
     d.VOLUME_FLOW: ("gpm", "imp gpm", *_FLOWS),
     d.AIR_FLOW: ("cfm", "ft³/h", *_FLOWS),
     d.LEAKAGE_AT_50_PA: ("cfm50", "m³/h at 50 Pa"),

@@ -26,6 +26,7 @@ from heatledger.steps.design import Design
 
 GIVEN = 1
 MOST_ROWS_OF_A_LINE = 3
+LEAST_OF_A_NETWORK = 3
 MOST_ROWS_OF_ANOTHER_LINE, MOST_STEPS_OF_A_LINE = 7, 3
 
 
@@ -195,7 +196,8 @@ class Addresses:
     def _divide(self, group: Group, shown: set[int]) -> None:
         """Workings that fill a column stand as blocks, small arithmetic as running lines after them.
 
-        In a compact group a formula is set as a block once in its stage (``shown``), then as lines.
+        In a compact group a formula is set as a block once in its stage (``shown``), then as lines. Of
+        many figures found together the first is a block that names them all, the others are lines.
         """
         asked = {self.kind(each) for each in group.asked}
         figures = [*group.asked, *group.lines]
@@ -206,11 +208,13 @@ class Addresses:
             main = main and figure.dimension in (HEAT_RATE, TEMPERATURE)
             small = is_small(made) and (figure.is_missing or not main)
             again = group.compact and id(figure.origin) in shown and fits_a_line(made)
+            network = network_of(figure)
+            again = again or (network in shown and all(map(fits_a_line, made.sides)))
             if small or again or group.only_lines:
                 group.lines.append(figure)
             else:
                 group.blocks.append(figure)
-                shown.add(id(figure.origin))
+                shown.update((id(figure.origin), network))
 
     def _number(self) -> None:
         """Lines run on through the stages of one sheet, and through all entries."""
@@ -241,6 +245,14 @@ def needs(figure: Figure) -> list[Figure]:
     if isinstance(figure.origin, Choice):
         found += [each for _, each in figure.origin.losers if isinstance(each, Figure)]
     return found
+
+
+def network_of(figure: Figure) -> int:
+    """A number for the many figures that were found together with this one; 0 where there are few."""
+    origin = figure.origin
+    if not isinstance(origin, Solved) or len(origin.solution.figures) < LEAST_OF_A_NETWORK:
+        return 0
+    return id(origin.solution)
 
 
 def is_small(made: Working) -> bool:

@@ -57,8 +57,7 @@ def of_blocks(build: Callable[[Printing], Paper]) -> Callable[[Printing, str], F
 
 
 def _heat_loss(printing: Printing, sheet: str) -> Files:
-    paper = heat_loss_paper(printing.design, printing.units, printing.found)
-    return {"pdf": heat_loss_pdf(paper, sheet)}
+    return {"pdf": heat_loss_pdf(heat_loss_paper(printing.design, printing.units, printing.found), sheet)}
 
 
 PAPERS: tuple[PaperKind, ...] = (

@@ -218,11 +218,12 @@ Block = (
 
 @dataclass(frozen=True)
 class Paper:
-    """A whole paper; ``landscape`` lays its sheets on their side."""
+    """A whole paper; ``landscape`` lays its sheets on their side, ``grow`` makes its letters larger."""
 
     head: Head
     blocks: tuple[Block, ...]
     landscape: bool = False
+    grow: float = 1.0
     language: str = "en"
 
     def __post_init__(self) -> None:

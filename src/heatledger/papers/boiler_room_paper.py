@@ -6,9 +6,10 @@ from heatledger.drawings.schematic import schematic
 from heatledger.ledger.dimensions import WATER_VOLUME
 from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
+from heatledger.papers.owner_plant import times_over
 from heatledger.papers.plant_parts import CITED, parts_table
 from heatledger.papers.printing import Printing
-from heatledger.papers.schematic_from import schematic_views
+from heatledger.papers.schematic_from import schematic_views, undrawn
 
 TITLE = "Boiler room"
 WIDTH = 516.0
@@ -29,8 +30,12 @@ def boiler_room_paper(printing: Printing) -> b.Paper:
     """The schematic first, then every number that the boiler room rests on."""
     blocks: list[b.Block] = [b.Paragraph(_opening(printing), "lead")]
     for view in schematic_views(printing):
-        blocks += [b.Heading(view.title), b.Picture(schematic(view, WIDTH), SIGNS)]
-    blocks += [b.Heading("From load to output"), _load(printing), _factors(printing)]
+        blocks += [
+            b.Heading(view.title),
+            b.Picture(schematic(view, WIDTH), f"{SIGNS} {undrawn(view)}".strip()),
+        ]
+    blocks += [b.Heading("From load to output"), _load(printing)]
+    blocks += [b.Heading("Every factor between them"), _factors(printing)]
     left = (b.Heading("Water of the system"), _volumes(printing))
     right = (b.Heading("Expansion tank"), _tank(printing))
     blocks += [b.Columns((left, right), (1.0, 1.25)), b.Heading("Pressures"), _pressures(printing)]
@@ -48,13 +53,13 @@ def _opening(printing: Printing) -> b.Text:
             " Its output here is ",
             run(room.output, bold=True),
             ", ",
-            run(room.ratio),
+            *times_over(printing, room.ratio),
             " times that load.",
         ]
     else:
         said.append(" The boiler is not chosen yet.")
     said += [" Fill to ", run(room.fill_pressure, bold=True), " cold; the relief valve opens at ",
-             run(room.relief_pressure), "."]  # fmt: skip
+             *printing.relief_setting(), "."]  # fmt: skip
     return tuple(said)
 
 
@@ -123,8 +128,12 @@ def _tank(printing: Printing) -> b.Facts:
     else:
         facts.append(b.Fact("Tank by the line of the boiler code", "–", note="not valid at this temperature"))
     facts.append(fact((b.Run("Tank needed", "bold"),), room.tank_volume, "the larger governs"))
+    if room.tank_least is not None:
+        facts.append(
+            fact("Tank for the water that is known", room.tank_least, "at least; the rest comes on top")
+        )
     if tank is not None and tank.volume is not None:
-        facts.append(fact("Tank chosen", tank.volume, tank.placed))
+        facts.append(fact("Tank chosen", tank.volume, f"on the {tank.placed}" if tank.placed else ""))
     return b.Facts(tuple(facts))
 
 
@@ -138,7 +147,15 @@ def _pressures(printing: Printing) -> b.Facts:
              "set with the tank empty of water, before filling"),
         fact("Pressure, hot", room.hot_pressure),
         fact("Highest allowed at the tank", room.highest_pressure),
-        fact((b.Run("Relief valve opens", "bold"),), room.relief_pressure),
+        _relief(printing),
         fact("Relief valve must pass", room.relief_needed, "or more, as stamped on it"),
         fact("At the top, cold", room.top_cold), fact("At the top, hot", room.top_hot),
     ))  # fmt: skip
+
+
+def _relief(printing: Printing) -> b.Fact:
+    """The setting of the relief valve, else a blank with what is reckoned with until it is read."""
+    name, reckoned = (b.Run("Relief valve opens", "bold"),), printing.design.boiler_room.plant.relief_pressure
+    if printing.relief is not None:
+        return printing.fact(name, reckoned)
+    return b.Fact(name, "", note=("read its plate; until then ", printing.run(reckoned), " is reckoned with"))

@@ -41,13 +41,13 @@ def circuits_paper(printing: Printing) -> b.Paper:
     """The schedule circuit by circuit, then the circulators."""
     found = printing.design.circuits
     blocks: list[b.Block] = [b.Paragraph(_opening(printing), "lead"), _summary(printing)]
+    for id, duty in found.plant.circulators.items():
+        blocks += [b.Heading(_called(id, duty)), *_duty(id, duty, printing)]
     for id, each in found.circuits.items():
         circuit = printing.design.job.system.circuits[id]
         blocks += [b.Heading(each.name), *_circuit(each, circuit, printing)]
     blocks.append(b.Paragraph(BALANCE, "small"))
     blocks += [b.Paragraph(_why_tubes(printing), "small"), *_mains(printing)]
-    for id, duty in found.plant.circulators.items():
-        blocks += [b.Heading(_called(id, duty)), *_duty(id, duty, printing)]
     blocks += [b.Heading("Open"), printing.findings(4)]
     blocks += [printing.caution(WORK), printing.sources("circuits", sheets=(4,))]
     return b.Paper(printing.head(TITLE), tuple(blocks))

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from threading import Lock
 from typing import TYPE_CHECKING, Any
 
 from heatledger.ledger.sources import Standing
-from heatledger.papers.printable import FONTS, made_printable
+from heatledger.papers.printable import FONTS, drawn_alone, made_printable
 
 if TYPE_CHECKING:
     import typst
@@ -30,6 +32,14 @@ class PaperError(Exception):
     """A paper could not be made: what the compiler said, in one text."""
 
 
+@dataclass(frozen=True)
+class Prepared:
+    """A paper as the compiler takes it: a template and texts by name. What it was made of may be let go."""
+
+    template: str
+    inputs: dict[str, str]
+
+
 def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter") -> bytes:
     """The PDF of ``data`` set by ``template`` (a file name in this package).
 
@@ -37,27 +47,57 @@ def compile_paper(template: str, data: Mapping[str, Any], paper: str = "letter")
     own typefaces and no date, so that one input gives one run of bytes. Texts reach the template as JSON,
     never as markup. Raises PaperError on any error or warning (a missing face is only a warning).
     """
-    import typst
+    return compiled(prepared(template, data, paper))
 
+
+def prepared(template: str, data: Mapping[str, Any], paper: str = "letter") -> Prepared:
+    """The texts that ``template`` takes of ``data``; raises PaperError on a paper size that there is not."""
     if paper not in SHEETS:
         raise PaperError(f"no paper size {paper!r}; choose one of {', '.join(SHEETS)}")
-    standings = json.dumps({each.name.lower(): each.value for each in Standing})
-    answered, marks = json.dumps(data.get("answered")), json.dumps(sorted(marks_in(data)))
-    content = json.dumps({**made_printable(data), "sheet_size": SHEETS[paper]}, ensure_ascii=False)
+    inputs = {
+        "data": printable_json({**data, "sheet_size": SHEETS[paper]}),
+        "standings": json.dumps({each.name.lower(): each.value for each in Standing}),
+        "answered": json.dumps(data.get("answered")),
+        "marks": json.dumps(sorted(marks_in(data))),
+        "grow": str(data.get("grow", 1.0)),
+    }
+    return Prepared(template, inputs)
+
+
+_ANY_BUT_A_QUOTE = re.compile(r'\\[^"]')
+
+
+def printable_json(data: dict[str, Any]) -> str:
+    """The data as JSON with every text made printable.
+
+    That is done on the whole text at once: no letter joins one across a quote. Where JSON had to write a
+    letter out, text by text.
+    """
+    text = json.dumps(data, ensure_ascii=False)
+    if _ANY_BUT_A_QUOTE.search(text):
+        return json.dumps(made_printable(data), ensure_ascii=False)
+    return drawn_alone(text)
+
+
+def compiled(paper: Prepared) -> bytes:
+    """The PDF of a prepared paper; raises PaperError on any error or warning."""
+    import typst
+
+    template = paper.template
     with _ONE_AT_A_TIME:
         compiler = _compiler()
         try:
             pdf, warnings = compiler.compile_with_warnings(
                 input=str(HERE / template),
                 format="pdf",
-                sys_inputs={"data": content, "standings": standings, "answered": answered, "marks": marks},
+                sys_inputs=paper.inputs,
                 pdf_standards=["a-3a", "ua-1"],
                 timestamp=0,
             )
         except typst.TypstError as error:
             raise PaperError(f"{template}: {error}") from error
         finally:
-            if len(content) > MUCH:
+            if len(paper.inputs["data"]) > MUCH:
                 _forget(compiler)
     if warnings:
         raise PaperError(f"{template}: " + "; ".join(str(each) for each in warnings))
@@ -87,15 +127,19 @@ def _forget(compiler: typst.Compiler) -> None:
 
 def marks_in(data: Any) -> set[str]:
     """The standings and line types that a paper bears, for the legend in its foot."""
-    if isinstance(data, list):
-        return set().union(*map(marks_in, data))
-    if not isinstance(data, dict):
-        return set()
-    found = {each for name in ("standing", "known") if isinstance(each := data.get(name), str) and each}
-    found |= set(data.get("standings", ()))
-    if data.get("invented"):
-        found.add(Standing.INVENTED.value)
-    return found.union(*map(marks_in, data.values()))
+    found: set[str] = set()
+    waiting = [data]
+    while waiting:
+        each = waiting.pop()
+        if isinstance(each, dict):
+            found.update(each.get("standings", ()))
+            found.update(said for name in ("standing", "known") if (said := each.get(name)))
+            if each.get("invented"):
+                found.add(Standing.INVENTED.value)
+            waiting += [inner for inner in each.values() if isinstance(inner, dict | list)]
+        else:
+            waiting += [inner for inner in each if isinstance(inner, dict | list)]
+    return found
 
 
 def write_paper(pdf: bytes, folder: str | Path, name: str) -> Path:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from heatledger.drawings.water_rule import RoomOnRule, water_rule
 from heatledger.ledger.dimensions import HEAT_RATE, LENGTH, TEMPERATURE, VOLUME_FLOW
 from heatledger.ledger.figures import Figure
-from heatledger.ledger.show import show_speaking
 from heatledger.papers import blocks as b
+from heatledger.papers.answers import for_want_of
 from heatledger.papers.printing import Printing
+from heatledger.papers.words import enough
 from heatledger.steps.emitters import EmitterHeat, RoomHeat
 
 TITLE = "Emitter schedule"
@@ -20,6 +21,9 @@ EFFECT = (
 LENGTHS = (
     "Length is the finned or finished length on the wall; needed length is what would carry the room at "
     "the design supply. Where the job gives no length, the length stands as suggested."
+)
+SUGGESTED = (
+    "Where the length is suggested, what is given is what that length would give: nothing hangs there yet."
 )
 HOT = (
     "Baseboard and radiators at design water are hot enough to burn: keep furniture, curtains and beds off "
@@ -42,25 +46,33 @@ def emitters_paper(printing: Printing) -> b.Paper:
 def _opening(printing: Printing) -> list[b.Block]:
     house, losses = printing.design.emitters.house, printing.design.losses
     run = printing.run
+    waits = for_want_of((house.supply, house.given, losses.house.loss))
     said: list[str | b.Run] = [
-        "With ", run(house.supply), " supply water and a temperature drop (ΔT) of ", run(house.drop),
-        ", the emitters give ", run(house.given, bold=True), " where the rooms lose ",
-        run(losses.house.loss), ".",
-    ]  # fmt: skip
+        f"What the emitters give waits for {waits}." if waits else "What the emitters give is not known yet."
+    ]
+    if not (house.supply.is_missing or house.given.is_missing or losses.house.loss.is_missing):
+        give = "would give" if suggested_rooms(printing) else "give"
+        said = [
+            "With ", run(house.supply), " supply water and a temperature drop (ΔT) of ", run(house.drop),
+            f", the emitters {give} ", run(house.given, bold=True), " where the rooms lose ",
+            run(losses.house.loss), ".",
+        ]  # fmt: skip
     setter = printing.design.job.rooms.get(house.set_by)
     more: list[str | b.Run] = []
-    if setter is not None and len(printing.design.emitters.rooms) == 1:
+    single = len(printing.design.emitters.rooms) == 1
+    if setter is not None and single and not house.lowest_supply.is_missing:
         more = [
             "The lowest supply that carries the house: ",
             b.Run(_up(house.lowest_supply, printing), "bold", printing.found.key(house.lowest_supply)), ".",
         ]  # fmt: skip
-    elif setter is not None:
+    elif setter is not None and not house.lowest_supply.is_missing:
         more = [
             f"{setter.name} sets the lowest supply that serves every room: ",
             b.Run(_up(house.lowest_supply, printing), "bold", printing.found.key(house.lowest_supply)),
         ]  # fmt: skip
-        if house.next_lowest is not None:
-            more += [". Every other room is served at ", run(house.next_lowest)]
+        if house.next_lowest is not None and not house.next_lowest.is_missing:
+            key = printing.found.key(house.next_lowest)
+            more += [". Every other room is served at ", b.Run(_up(house.next_lowest, printing), key=key)]
         more.append(".")
     texts = [b.Paragraph(tuple(said), "lead"), *([b.Paragraph(tuple(more))] if more else [])]
     return [*texts, b.Paragraph(EFFECT, "small")]
@@ -68,7 +80,7 @@ def _opening(printing: Printing) -> list[b.Block]:
 
 def _up(figure: Figure, printing: Printing) -> str:
     """A temperature that must carry something, in whole degrees and never too low."""
-    return show_speaking(figure, printing.units, TEMPERATURE, up=True)
+    return enough(figure, printing.units)
 
 
 def _rule(printing: Printing) -> list[b.Block]:
@@ -107,8 +119,8 @@ def _rooms(printing: Printing) -> b.Table:
             b.Column("Length needed", "right", unit=length),
             b.Column("Free wall", "right", unit=length),
         ]
-    rows = [_room(str(printing.design.job.rooms[id].name), each, by_length, printing)
-            for id, each in rooms.items()]  # fmt: skip
+    suggested = suggested_rooms(printing)
+    rows = [_room(id, each, by_length, printing, id in suggested) for id, each in rooms.items()]
     house = printing.design.emitters.house
     total = [
         b.Cell("House", strong=True), printing.cell(printing.design.losses.house.loss, total=True),
@@ -116,16 +128,28 @@ def _rooms(printing: Printing) -> b.Table:
         printing.cell(house.lowest_supply, total=True), *([b.NOTHING] * (2 if by_length else 0)),
     ]  # fmt: skip
     note = "A minus is a room that is short. Rounded parts may miss the last place of a total."
+    if suggested_rooms(printing):
+        note = f"{SUGGESTED} {note}"
     return b.Table(tuple(columns), (*rows, b.Row(tuple(total), "total")), note)
 
 
-def _room(name: str, each: RoomHeat, by_length: bool, printing: Printing) -> b.Row:
+def suggested_rooms(printing: Printing) -> frozenset[str]:
+    """Rooms with an emitter whose length nobody has given: what it gives is no fact yet."""
+    return frozenset(each.room for each in printing.design.emitters.emitters.values() if each.suggested)
+
+
+def _room(id: str, each: RoomHeat, by_length: bool, printing: Printing, suggested: bool) -> b.Row:
+    """A room; with a length that is only suggested it is neither over nor short yet."""
+    name = str(printing.design.job.rooms[id].name)
     short = str(printing.cell(each.over).text).startswith("\N{MINUS SIGN}")
     share = b.Cell(printing.percent(each.given_share), printing.found.key(each.given_share), strong=short)
     word: b.Text = (name, b.Run("  short", "bold")) if short else name
+    over = printing.cell(each.over, strong=short)
+    if suggested and not short:
+        over, share = b.NONE, b.Cell("length suggested")
     cells = [
-        b.Cell(word), printing.cell(each.needed), printing.cell(each.given),
-        printing.cell(each.over, strong=short), share, printing.cell(each.lowest_supply),
+        b.Cell(word), printing.cell(each.needed), printing.cell(each.given), over, share,
+        printing.cell(each.lowest_supply),
     ]  # fmt: skip
     if by_length:
         cells += [length_cell(each.needed_length, printing), length_cell(each.free_wall, printing)]

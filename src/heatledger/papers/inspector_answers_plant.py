@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
 from heatledger.papers.answers import figure, listed, not_reached, said, share, waiting
 from heatledger.papers.inspector_answers import HERE, proof
+from heatledger.papers.owner_plant import times_over
 from heatledger.papers.printing import Printing
 
 NO_BOILER = "no boiler is given."
@@ -17,12 +19,17 @@ def ratio(printing: Printing) -> b.Text:
         return not_reached(NO_BOILER)
     if room.ratio.is_missing:
         return waiting(printing, room.ratio)
-    pieces = [said(f"{each.name} ", figure(printing, each.value)) for each in room.factors.values()]
+    pieces = [said(f"{each.name} ", _factor(printing, each.value)) for each in room.factors.values()]
     return said(
-        figure(printing, room.ratio, True), " times the load. Factors: ", listed(pieces), "; their product ",
-        figure(printing, room.product), ". No other allowance is in it.", proof(f"{HERE}, from the loss to "
+        times_over(printing, room.ratio), " times the load. Factors: ", listed(pieces), "; their product ",
+        _factor(printing, room.product), ". No other allowance is in it.", proof(f"{HERE}, from the loss to "
         "the plant"),
     )  # fmt: skip
+
+
+def _factor(printing: Printing, one: Figure) -> b.Text:
+    """A factor with as many decimals as in the table of them."""
+    return (b.Run(printing.show(one, 3) or "not known yet", key=printing.found.key(one)),)
 
 
 def appliance(printing: Printing) -> b.Text:
@@ -81,7 +88,7 @@ def relief(printing: Printing) -> b.Text:
     if boiler is not None and boiler.highest_pressure is not None:
         weakest = said("the boiler bears ", figure(printing, boiler.highest_pressure))
     return said(
-        "It opens at ", figure(printing, room.relief_pressure), " and must pass ", figure(printing,
+        "It opens at ", printing.relief_setting(), " and must pass ", figure(printing,
         room.relief_needed),
         "; ", rating, "; ", weakest, ". Discharge: ", decided(printing, "relief-pipe-blocked") or
         "full size, downhill, no valve, where it hurts nobody; to be looked at on site", ".",
@@ -128,7 +135,7 @@ def tank(printing: Printing) -> b.Text:
     room, own = printing.design.boiler_room.plant, printing.design.job.system.plant.tank
     if room.tank_volume.is_missing:
         return said(
-            waiting(printing, room.tank_volume), " Charge ", figure(printing, room.precharge_pressure), ".",
+            waiting(printing, room.tank_volume), " Charge ", printing.precharge(), ".",
         )  # fmt: skip
     chosen: b.Text = "none is chosen"
     if own is not None and own.volume is not None:
@@ -138,7 +145,7 @@ def tank(printing: Printing) -> b.Text:
         accepts = said(", which takes up ", figure(printing, own.acceptance))
     return said(
         "Needed ", figure(printing, room.tank_volume), ", ", chosen, accepts, "; water to take up ",
-        figure(printing, room.expanded), "; charge ", figure(printing, room.precharge_pressure), ". ",
+        figure(printing, room.expanded), "; charge ", printing.precharge(), ". ",
         not_reached("how it is held."), proof("Boiler room, expansion tank"),
     )  # fmt: skip
 

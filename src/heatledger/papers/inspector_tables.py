@@ -162,14 +162,14 @@ def _safety(printing: Printing) -> list[tuple[str, b.Text, str]]:
     if tank is not None and tank.volume is not None:
         own = said(figure(printing, tank.volume), f", on the {tank.placed}" if tank.placed else "")
     return [
-        ("Relief valve", said("opens at ", figure(printing, room.relief_pressure), ", must pass ",
+        ("Relief valve", said("opens at ", printing.relief_setting(), ", must pass ",
          figure(printing, room.relief_needed), "; ", rating), "discharge full size, downhill, no valve, ends "
          "in sight"),
         ("Low-water cutoff", cutoff, "stops the fire with the water drained; no valve to the boiler"),
         ("High limit", limit, "stops the fire when turned down; reset by hand"),
         ("Emergency switch", "at the door of the boiler room, by the electrical trade", "stops the fire"),
         ("Expansion tank", said(own, "; needed ", figure(printing, room.tank_volume)), "supported by itself"),
-        ("Precharge", figure(printing, room.precharge_pressure), "read with no water behind it"),
+        ("Precharge", printing.precharge(), "read with no water behind it"),
         ("Fill", figure(printing, room.fill_pressure), "cold, at the gauge"),
         ("Backflow preventer", "class as the adopted code asks", "on the drinking-water side of the fill "
         "valve"),

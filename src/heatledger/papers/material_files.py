@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from datetime import UTC, datetime
 
 from heatledger.papers.heat_loss_data import Head
-from heatledger.papers.material_lines import MaterialLine
+from heatledger.papers.material_plant import PIECES, MaterialLine
 
 COLUMNS = ("Group", "Item", "Size", "Quantity", "Unit", "Where", "Note", "Address")
 WIDTHS = (18, 30, 22, 10, 8, 26, 40, 10)
@@ -31,7 +31,7 @@ def as_csv(head: Head, lines: Iterable[MaterialLine]) -> bytes:
         rows.writerow([safe(said)])
     rows.writerow(COLUMNS)
     for each in lines:
-        rows.writerow([each if isinstance(each, float) else safe(each) for each in _cells(each)])
+        rows.writerow([safe(one) if isinstance(one, str) else one for one in _cells(each)])
     return out.getvalue().encode("utf-8-sig")
 
 
@@ -55,7 +55,7 @@ def as_workbook(head: Head, lines: Iterable[MaterialLine]) -> bytes:
         page.set_column(column, column, width)
     for row, line in enumerate(lines, first + 1):
         for column, each in enumerate(_cells(line)):
-            if isinstance(each, float):
+            if not isinstance(each, str):
                 page.write_number(row, column, each)
             elif each:
                 page.write_string(row, column, each[:LONGEST])
@@ -74,7 +74,10 @@ def _head(head: Head) -> list[str]:
 
 
 def _cells(line: MaterialLine) -> list[str | float]:
+    """The cells of a line; pieces are counted in whole numbers."""
     amount: str | float = "" if line.amount is None else line.amount
+    if line.unit == PIECES and not isinstance(amount, str) and amount.is_integer():
+        amount = int(amount)
     texts = (line.group, line.item, line.size)
     return [*map(_plain, texts), amount, *map(_plain, (line.unit, line.where, line.note, line.key))]
 

@@ -6,9 +6,11 @@ from itertools import groupby
 
 from heatledger.papers import blocks as b
 from heatledger.papers.material_files import as_csv, as_workbook
-from heatledger.papers.material_lines import DRAWN, MaterialLine, material_lines
+from heatledger.papers.material_lines import material_lines
+from heatledger.papers.material_plant import PIECES, MaterialLine
 from heatledger.papers.paper import paper_pdf
 from heatledger.papers.printing import Printing
+from heatledger.papers.replacement_paper import applies as replaced
 from heatledger.steps.design import Design
 from heatledger.studies.materials import PACKS, WASTE, tube_lots
 
@@ -17,6 +19,10 @@ INTRO = (
     "Quantities that follow from the design, without prices. Tube has 10 % put on for cutting, bends and "
     "mistakes, and is rounded up to whole coils or lengths. Count again on site before you order: what "
     "stands here is only what the job names."
+)
+STAYS = (
+    "The plant is replaced: the radiators stay, and so do the pipes, of which the job names none. Listed is "
+    "only what a new boiler asks for, without prices. Circulators, tank and valves are judged on site."
 )
 
 
@@ -39,7 +45,8 @@ def files(printing: Printing, sheet: str) -> dict[str, bytes]:
 def material_paper(printing: Printing, lines: list[MaterialLine] | None = None) -> b.Paper:
     """The list, then every piece of tube as it is cut."""
     lines = material_lines(printing) if lines is None else lines
-    blocks: list[b.Block] = [b.Paragraph(INTRO), _list(lines)]
+    intro = STAYS if replaced(printing.design) else INTRO
+    blocks: list[b.Block] = [b.Paragraph(intro), _list(lines)]
     cuts = _cuts(printing)
     if cuts is not None:
         blocks += [b.Heading("Tube, piece by piece"), cuts]
@@ -64,7 +71,7 @@ def _list(lines: list[MaterialLine]) -> b.Table:
 
 def _row(line: MaterialLine) -> b.Row:
     how = ": ".join(each for each in (line.where, line.note) if each)
-    unit = "" if line.unit != "pieces" or not line.text or line.group == DRAWN else " pc"
+    unit = "" if line.unit != PIECES or not line.text else " pc"
     return b.Row((
         b.Cell((b.Run("", box=True),)), b.Cell(line.item), b.Cell(line.size or " "),
         b.Cell(f"{line.text}{unit}", line.key), b.Cell((b.Run(how, "small"),) if how else " "),

@@ -68,7 +68,7 @@ def every_year(printing: Printing) -> b.Text:
     pieces: list[b.Text] = []
     if burns(plant.boiler):
         pieces.append("combustion and draft read")
-    if not room.precharge_pressure.is_missing:
+    if room.precharge_pressure is not None and not room.precharge_pressure.is_missing:
         pieces.append(said("tank charge ", figure(printing, room.precharge_pressure), ", empty of water"))
     if not room.fill_pressure.is_missing:
         pieces.append(said("cold pressure ", figure(printing, room.fill_pressure)))

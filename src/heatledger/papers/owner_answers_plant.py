@@ -7,7 +7,9 @@ from heatledger.papers.answers import figure, listed, not_reached, said, waiting
 from heatledger.papers.owner_plant import right_size, times_over, warm_enough
 from heatledger.papers.owner_rooms import has_emitters
 from heatledger.papers.printing import Printing
+from heatledger.papers.reset_table import fixed_line, held_words
 from heatledger.steps.controls import asked_at
+from heatledger.studies.held_water import held_water
 
 STARTS = "how often it starts in an hour of mild weather."
 
@@ -67,7 +69,10 @@ def night(printing: Printing) -> b.Text:
 def water_today(printing: Printing) -> b.Text:
     """The supply by the weather."""
     found, asked = printing.design.controls.controls, printing.design.job.system.controls
-    points = [each for each in found.reset.values() if not asked_at(each).is_missing]
+    water = held_water(printing.design)
+    points = [each for each in water.open if not asked_at(each).is_missing]
+    if not points and water.held and asked.outdoor_reset:
+        return fixed_line(printing)
     if not points:
         return waiting(printing, printing.design.emitters.house.supply)
     if not asked.outdoor_reset:
@@ -87,7 +92,7 @@ def water_today(printing: Printing) -> b.Text:
     return said(
         "Supply by the weather outdoors: ", listed(pieces), f"{card}. Above ", figure(printing,
         found.shutdown),
-        " outdoors there is no heat.",
+        " outdoors there is no heat. ", held_words(printing),
     )  # fmt: skip
 
 
@@ -103,9 +108,16 @@ def gauge(printing: Printing) -> b.Text:
         hot = said("Hot: about ", figure(printing, room.hot_pressure, True), ".")
     return said(
         "Cold: ", figure(printing, room.fill_pressure, True), ". ", hot, " The relief valve opens at ",
-        figure(printing, room.relief_pressure), "; the tank is charged to ",
-        figure(printing, room.precharge_pressure), " before filling.",
+        printing.relief_setting(), "; ",
+        *_charge(printing),
     )  # fmt: skip
+
+
+def _charge(printing: Printing) -> tuple[b.Text, ...]:
+    charge = printing.design.boiler_room.plant.precharge_pressure
+    if charge is None:
+        return ("the tank is a plain one, half full of air, and has no charge.",)
+    return ("the tank is charged to ", figure(printing, charge), " before filling.")
 
 
 def drips(printing: Printing) -> b.Text:
@@ -116,7 +128,7 @@ def drips(printing: Printing) -> b.Text:
     tank: b.Text = "a tank that lost its charge or is too small, or a fill valve that leaks by"
     return said(
         "A pipe that drips beside the boiler is most likely that of the relief valve, which opens at ",
-        figure(printing, room.relief_pressure), ". Likely causes: ", tank, ". Read the gauge cold and hot, "
+        printing.relief_setting(), ". Likely causes: ", tank, ". Read the gauge cold and hot, "
         "note both, and call. Never cap or plug that pipe: it keeps the boiler from bursting, and what "
         "comes out of it scalds. ",
         not_reached("a leak in a pipe or joint, which only a look on site finds."),

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from heatledger.ledger.dimensions import HEAT_RATE, TEMPERATURE
 from heatledger.ledger.figures import Figure, exceeds
-from heatledger.ledger.show import show, show_speaking
+from heatledger.ledger.show import show
 from heatledger.papers import blocks as b
 from heatledger.papers.answers import figure, said, share, waiting
 from heatledger.papers.owner_rooms import has_emitters, short_rooms
 from heatledger.papers.printing import Printing
+from heatledger.papers.words import enough, times
+from heatledger.steps.controls import asked_at
+from heatledger.studies.held_water import held_water
 from heatledger.studies.side_by_side import Side, side_by_side
 
 NO_BOILER = "No boiler is given yet."
@@ -40,7 +43,7 @@ def right_size(printing: Printing) -> b.Text:
 
 def times_over(printing: Printing, ratio: Figure) -> b.Text:
     """How many times one thing is another, as it is spoken."""
-    return (b.Run(show_speaking(ratio, printing.units), "bold", printing.found.key(ratio)),)
+    return (b.Run(times(ratio, printing.units), "bold", printing.found.key(ratio)),)
 
 
 def _the_boiler(printing: Printing) -> str:
@@ -82,8 +85,7 @@ def _verdict(printing: Printing) -> b.Text:
 
 def warm_enough(printing: Printing, water: Figure, bold: bool = False) -> b.Run:
     """A temperature that must carry something: in whole degrees, never rounded down."""
-    text = show_speaking(water, printing.units, TEMPERATURE, up=True)
-    return b.Run(text, "bold" if bold else "", printing.found.key(water))
+    return b.Run(enough(water, printing.units), "bold" if bold else "", printing.found.key(water))
 
 
 def which_water(printing: Printing) -> list[b.Block]:
@@ -112,6 +114,9 @@ def by_weather(printing: Printing) -> b.Text:
     """How the water follows the weather."""
     found, asked = printing.design.controls.controls, printing.design.job.system.controls
     points = [each for each in found.reset.values() if not each.supply.is_missing]
+    if asked.outdoor_reset:
+        # What the boiler would not bear is told nobody as what the control asks for.
+        points = [each for each in held_water(printing.design).open if not each.supply.is_missing]
     if not points:
         return "How the water follows the weather is not known yet."
     if not asked.outdoor_reset:
@@ -124,7 +129,7 @@ def by_weather(printing: Printing) -> b.Text:
             (warm_enough(printing, middle.supply),), " would be enough.",
         )  # fmt: skip
     middle = points[len(points) // 2]
-    water = middle.supply if middle.line is None else middle.line
+    water = asked_at(middle)
     return said(
         "Cooler water does on every other night, and burns less: at ", figure(printing, middle.outdoor),
         " outdoors the control asks for ", figure(printing, water), ".",
@@ -151,14 +156,20 @@ def bill_text(printing: Printing, id: str) -> b.Text:
     text = said(
         f"{each.name}: counted as a heat loss is counted, it stands for ", figure(printing,
         each.like_for_like),
-        " on the coldest night; with the free heat of sun, people and lights taken off, for ",
-        figure(printing, each.after_gains), ".",
+        " on the coldest night", *_after_gains(printing, each.after_gains), ".",
     )  # fmt: skip
     if each.share.is_missing:
         return text
     return said(
         text, " The first is ", share(printing, each.share), " of the loss worked out from the house."
     )
+
+
+def _after_gains(printing: Printing, one: Figure) -> tuple[b.Text, ...]:
+    """What is left with the gains taken off; nothing is said of it while it has no value."""
+    if one.is_missing:
+        return ()
+    return ("; with the free heat of sun, people and lights taken off, for ", figure(printing, one))
 
 
 def change_blocks(printing: Printing) -> list[b.Block]:

@@ -6,12 +6,13 @@ from dataclasses import replace
 
 from heatledger.papers import blocks as b
 from heatledger.papers.answers import RESTS_ON
+from heatledger.papers.findings_by_sheet import poison
 from heatledger.papers.heat_loss_data import FindingLine
 from heatledger.papers.owner_front import first_page
 from heatledger.papers.owner_plant import bill_blocks, change_blocks, design_water, right_size, which_water
 from heatledger.papers.owner_questions import owner_questions
 from heatledger.papers.owner_rooms import has_emitters, in_words, legend, room_table
-from heatledger.papers.printing import Printing
+from heatledger.papers.printing import LOCAL_CODE, Printing
 
 TITLE = "Your heating, and why it is so"
 STAGES = ("heat-loss", "bills", "emitters", "boiler_room", "controls")
@@ -22,6 +23,10 @@ WEIGHTS = (
 SETTLE = (
     "What a careful designer would not leave open. Reasons and sources stand in the review; nothing is "
     "installed from these papers while the first list is not empty."
+)
+POISON = (
+    "Readings report flue gas or carbon monoxide, which kills without a smell. The boiler stays off, and no "
+    "decision lifts that, until it is mended and read again by who is licensed for it. What is needed:"
 )
 ASKED = (
     "Twenty questions that owners ask. Where the design does not reach, it says so: a blank is better "
@@ -61,7 +66,11 @@ def _settle(printing: Printing) -> list[b.Block]:
         if each.decided is None
     ]
     blocks: list[b.Block] = [b.Heading("What to settle"), b.Paragraph(SETTLE, "small")]
+    found = poison(printing.design)
+    if found:
+        blocks.append(b.Frame("Stop.", (f"{POISON} {', '.join(found)}.", LOCAL_CODE)))
     for weight, heading, none in WEIGHTS:
+        none = "What the frame above says." if found and weight == "must fix" else none
         lines = tuple(_short(each) for each in open_ if each.weight == weight)
         blocks += [b.Heading(heading, 2), b.Findings(lines, none)]
     return blocks

@@ -4,20 +4,23 @@ from __future__ import annotations
 
 from dataclasses import fields
 from functools import cache
-from typing import Any
+from typing import Any, get_args
 
 from heatledger.drawings.shapes import Drawing
 from heatledger.drawings.to_svg import to_svg
 from heatledger.ledger.figures import Figure
-from heatledger.papers.blocks import Paper
-from heatledger.papers.compile import compile_paper
+from heatledger.papers.blocks import Block, Paper
+from heatledger.papers.compile import compiled, prepared
 
 TEMPLATE = "paper.typ"
+BLOCKS = frozenset(get_args(Block))
 
 
 def paper_pdf(paper: Paper, sheet: str = "letter") -> bytes:
     """The paper as PDF on ``letter`` or ``a4``; raises PaperError when it cannot be made cleanly."""
-    return compile_paper(TEMPLATE, content(paper), sheet)
+    made = prepared(TEMPLATE, content(paper), sheet)
+    del paper  # a long one would lie beside what the compiler makes of it
+    return compiled(made)
 
 
 def content(paper: Paper) -> dict[str, Any]:
@@ -26,7 +29,7 @@ def content(paper: Paper) -> dict[str, Any]:
 
 
 def plain(thing: Any) -> Any:
-    """A block or any part of it as dicts, lists and texts; ``block`` names what it is."""
+    """A block or any part of it as dicts, lists and texts; ``block`` names which one it is."""
     if isinstance(thing, Figure):
         raise TypeError(f"a paper takes texts, not {thing!r}; show it first")
     if thing is None or isinstance(thing, str | int | float):
@@ -35,8 +38,10 @@ def plain(thing: Any) -> Any:
         return [plain(each) for each in thing]
     if isinstance(thing, Drawing):
         return picture(thing)
-    made = {name: plain(getattr(thing, name)) for name in _names(thing.__class__)}
-    made["block"] = type(thing).__name__
+    kind = thing.__class__
+    made = {name: plain(getattr(thing, name)) for name in _names(kind)}
+    if kind in BLOCKS:
+        made["block"] = kind.__name__
     return made
 
 

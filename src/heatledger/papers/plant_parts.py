@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from heatledger.drawings.shapes import Drawing
 from heatledger.drawings.symbols import symbol
-from heatledger.ledger.figures import Figure
 from heatledger.ledger.sources import JUDGMENT, MEMORY, PRACTICE, SEEN, Citation, cite
 from heatledger.papers import blocks as b
 from heatledger.papers.printing import Printing
@@ -23,6 +22,13 @@ READINGS = cite("", "readings that the startup sheet needs", JUDGMENT)
 ACID = cite("", "condensate is acid", PRACTICE)
 
 CITED: tuple[Citation, ...] = (AIR, RELIEF, PURGE, GAUGES, LIMITS, BACKFLOW, SERVICE, READINGS, ACID)
+
+
+CUTOFFS: dict[bool | None, b.Text] = {
+    True: "reset by hand",
+    False: "none found in this job",
+    None: ("not given: make ", b.Run("", blank=40.0)),
+}
 
 
 @dataclass(frozen=True)
@@ -68,20 +74,26 @@ def _of_the_boiler(printing: Printing) -> Iterator[Part]:
     plant, room = printing.design.job.system.plant, printing.design.boiler_room.plant
     boiler, run = plant.boiler, printing.run
     capacity = boiler.relief_capacity if boiler is not None else None
-    relief: b.Text = ("set ", run(room.relief_pressure), ", for ", run(room.relief_needed), " or more")
+    setting = printing.relief_setting()
+    relief: b.Text = ("set ", *setting, ", for ", run(room.relief_needed), " or more")
     if capacity is not None:
-        relief = ("set ", run(room.relief_pressure), ", good for ", run(capacity))
+        relief = ("set ", *setting, ", good for ", run(capacity))
     yield Part(
         "relief valve", "Relief valve",
         "the boiler's own tapping, no valve on either side; discharge full size, by gravity, to a floor "
         "drain through an air gap in sight",
         relief, "opens before the weakest part gives way", RELIEF,
     )  # fmt: skip
-    limit = _or_words(plant.high_limit, printing, "as the boiler's maker says")
+    limit = (
+        (*printing.to_fill_in(room.hottest), ", not given; as the boiler's maker says")
+        if plant.high_limit is None
+        else (run(plant.high_limit),)
+    )
+    cutoff = CUTOFFS[plant.low_water_cutoff]
     yield Part("high limit", "High limit", "supply of the boiler", limit,
                "stops the burner when the control does not", LIMITS)  # fmt: skip
     yield Part("low-water cutoff", "Low-water cutoff",
-               "above the lowest safe level, no valve between it and the boiler", "reset by hand",
+               "above the lowest safe level, no valve between it and the boiler", cutoff,
                "stops the burner when the boiler runs dry", LIMITS)  # fmt: skip
     yield Part("", "Emergency switch", "at the door of the boiler room", "marked red",
                "stops the fire without going in", LIMITS)  # fmt: skip
@@ -127,11 +139,6 @@ def _of_the_circuits(printing: Printing) -> Iterator[Part]:
     if any(each.common.valve is not None for each in circuits.values()):
         yield Part("zone valve", "Zone valves", "supply of each circuit", "as scheduled",
                    "each zone is called by itself", READINGS)  # fmt: skip
-
-
-def _or_words(figure: Figure | None, printing: Printing, words: str) -> b.Text:
-    """A figure with its key, or words where the job gives none."""
-    return words if figure is None else (printing.run(figure),)
 
 
 def _pumps(printing: Printing) -> b.Text:

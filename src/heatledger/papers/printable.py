@@ -46,11 +46,15 @@ def _segments(data: bytes, cmap: int) -> frozenset[int]:
 @lru_cache(maxsize=4096)
 def printable(text: str) -> str:
     """The text with composed accents, plain spaces, and a square for each character without a face."""
-    if text.isascii() and text.isprintable():
-        return text
+    return text if text.isascii() and text.isprintable() else drawn_alone(text)
+
+
+def drawn_alone(text: str) -> str:
+    """As ``printable``, for a long text that comes once."""
     composed = unicodedata.normalize("NFC", text)
     drawn = characters()
-    return "".join(SPACES.get(each, each if ord(each) in drawn else SQUARE) for each in composed)
+    odd = {ord(each): SPACES.get(each, SQUARE) for each in set(composed) if ord(each) not in drawn}
+    return composed.translate(odd) if odd else composed
 
 
 def unprintable(data: Any) -> set[str]:

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import cached_property
 
-from heatledger.ledger.dimensions import RATIO
+from heatledger.ledger.dimensions import RATIO, TIME
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show, show_percent
@@ -20,12 +20,14 @@ from heatledger.papers.front import head
 from heatledger.papers.groups import book
 from heatledger.papers.heat_loss_data import FindingLine, Head
 from heatledger.papers.references import references
-from heatledger.papers.words import bare
+from heatledger.papers.words import bare, spoken_time
 from heatledger.papers.workings_from import known_of
 from heatledger.steps.design import Design
 from heatledger.steps.said import SLOT, Said
 
 LOCAL_CODE = "Local code and licensed practice govern."
+WRITE_ON = 40.0
+"""Points of a rule to write on inside a sentence."""
 
 
 class Printing:
@@ -45,6 +47,8 @@ class Printing:
 
     def show(self, figure: Figure, places: int | None = None) -> str:
         """A figure as text with its unit; a ratio that has no unit stands as a plain number."""
+        if figure.dimension is TIME and places is None and not figure.is_missing:
+            return spoken_time(figure, self.units)
         return "" if figure.is_missing else show(figure, self.units, places=places)
 
     def percent(self, figure: Figure) -> str:
@@ -77,12 +81,43 @@ class Printing:
         return b.Fact(name, self.show(figure), self.found.key(figure), note, known_of(figure))
 
     def spoken(self, said: Said) -> b.Text:
-        """A sentence with its figures put in, each with its key; ratios as percentages."""
+        """A sentence with its figures put in, each with its key; ratios as percentages.
+
+        A figure without a value, and a setting that nobody has given, is a blank to fill in.
+        """
         pieces = said.text.split(SLOT)
         runs: list[str | b.Run] = [pieces[0]]
         for figure, after in zip(said.figures, pieces[1:], strict=True):
-            runs += [self.run(figure, percent=figure.dimension is RATIO), after]
+            runs += [*self._put(figure), after]
         return tuple(each for each in runs if each != "")
+
+    def _put(self, figure: Figure) -> tuple[str | b.Run, ...]:
+        unread = figure is self.design.boiler_room.plant.relief_pressure and self.relief is None
+        if figure.is_missing or unread:
+            return self.to_fill_in(figure)
+        return (self.run(figure, percent=figure.dimension is RATIO),)
+
+    def to_fill_in(self, figure: Figure) -> tuple[b.Run, str]:
+        """A rule to write on, with the unit of a figure."""
+        unit = "%" if figure.dimension is RATIO else self.unit(figure.dimension)
+        return b.Run("", blank=WRITE_ON), f" {unit}".rstrip()
+
+    @property
+    def relief(self) -> Figure | None:
+        """The setting of the relief valve as the job gives it; None for one that is only reckoned with."""
+        boiler = self.design.job.system.plant.boiler
+        given = boiler.relief if boiler is not None else None
+        return None if given is None or given.is_missing else given
+
+    def precharge(self) -> b.Text:
+        """The charge of the tank in a sentence; a plain steel tank has none."""
+        found = self.design.boiler_room.plant.precharge_pressure
+        return "none, a plain steel tank" if found is None else (self.run(found),)
+
+    def relief_setting(self, bold: bool = False) -> b.Text:
+        """The setting of the relief valve in a sentence, else a blank: an assumed one is never a fact."""
+        reckoned = self.design.boiler_room.plant.relief_pressure
+        return self.to_fill_in(reckoned) if self.relief is None else (self.run(reckoned, bold),)
 
     def findings(self, *sheets: int, none: str = "Nothing is open.") -> b.Findings:
         """What is open on these sheets; on all of them where none is named."""

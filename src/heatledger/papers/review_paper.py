@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from heatledger.papers import blocks as b
 from heatledger.papers.findings_by_sheet import SHEETS, sheet_of
 from heatledger.papers.heat_loss_data import FindingLine
-from heatledger.papers.printing import Printing
+from heatledger.papers.printing import LOCAL_CODE, Printing
 from heatledger.papers.references import references
 from heatledger.papers.tables import plain
 
@@ -62,11 +63,20 @@ def _counts(open_lines: list[FindingLine], decided: list[FindingLine]) -> b.Fact
 
 
 def _hurts(printing: Printing) -> list[b.Block]:
-    """The cautions of what is open, each once, before anything else."""
+    """The cautions of what is open, each sentence once, before anything else; who decides comes last."""
     said = dict.fromkeys(
-        plain(each.caution) for each in printing.design.findings if each.caution and each.decided is None
+        sentence
+        for each in printing.design.findings
+        if each.caution and each.decided is None
+        for sentence in sentences(plain(each.caution))
+        if sentence != LOCAL_CODE
     )
-    return [b.Frame("Before anything else.", tuple(said))] if said else []
+    return [b.Frame("Before anything else.", (*said, LOCAL_CODE))] if said else []
+
+
+def sentences(text: str) -> list[str]:
+    """A text in its sentences."""
+    return [each for each in re.split(r"(?<=[.]) (?=[A-Z])", text) if each]
 
 
 def _not_checked(printing: Printing) -> list[b.Block]:

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from heatledger.drawings.schematic_view import HOME_RUN, CircuitView, RunView, SchematicView
 from heatledger.job.system_model import Circuit
+from heatledger.ledger.dimensions import PRESSURE
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.show import show_speaking
 from heatledger.papers.printing import Printing
 
 MOST_RUNS, MOST_CIRCUITS = 14, 10
-TITLE = "Boiler room and circuits"
+TITLE, MORE = "Boiler room and circuits", "Further circuits of the same boiler room"
 AFTER_PUMP = "pump discharge"
+SAME = "the same boiler as in part 1"
 
 
 def schematic_views(printing: Printing) -> list[SchematicView]:
@@ -21,8 +25,18 @@ def schematic_views(printing: Printing) -> list[SchematicView]:
         if parts[-1] and (runs > MOST_RUNS or len(parts[-1]) == MOST_CIRCUITS):
             parts.append([])
         parts[-1].append(each)
-    titles = [TITLE] if len(parts) == 1 else [f"{TITLE}, part {n} of {len(parts)}" for n in _count(parts)]
-    return [_view(printing, title, tuple(part)) for title, part in zip(titles, parts, strict=True)]
+    titles = (
+        [TITLE]
+        if len(parts) == 1
+        else [f"{TITLE if n == 1 else MORE}, part {n} of {len(parts)}" for n in _count(parts)]
+    )
+    views = [_view(printing, title, tuple(part)) for title, part in zip(titles, parts, strict=True)]
+    return [views[0], *(_again(each) for each in views[1:])]
+
+
+def _again(view: SchematicView) -> SchematicView:
+    """A further part: the boiler room stands on the first with its settings, and is not a second one."""
+    return replace(view, boiler=SAME, boiler_note="", relief="", tank="", fill="")
 
 
 def _count(parts: list[list[CircuitView]]) -> range:
@@ -35,21 +49,35 @@ def _view(printing: Printing, title: str, circuits: tuple[CircuitView, ...]) -> 
     pumps = list(plant.circulators.values())
     tank = plant.tank
     volume = tank.volume if tank is not None and tank.volume is not None else room.tank_volume
-    parts = (short(volume, printing), short(room.precharge_pressure, printing))
+    size = short(volume, printing)
+    if not size and room.tank_least is not None:
+        size = f"over {short(room.tank_least, printing)}" if not room.tank_least.is_missing else ""
+    parts = (size, short(room.precharge_pressure, printing))
     output = room.output if room.output is not None else room.rated_output
     return SchematicView(
         title=title,
         circuits=circuits,
         boiler=plant.boiler.name if plant.boiler is not None else "Boiler, not chosen yet",
         boiler_note="" if output is None or output.is_missing else f"output {printing.show(output)}",
-        relief=short(room.relief_pressure, printing),
+        relief=f"____ {printing.unit(PRESSURE)}"
+        if printing.relief is None
+        else short(printing.relief, printing),
         tank=", ".join(each for each in parts if each),
         fill=short(room.fill_pressure, printing),
         circulator=(pumps[0].name or "Circulator") if len(pumps) == 1 else "" if pumps else "Circulator",
         supply=short(house.supply, printing),
         return_=short(room.return_design, printing),
+        high_limit=plant.high_limit is not None and not plant.high_limit.is_missing,
+        low_water_cutoff=plant.low_water_cutoff is True,
         tank_at_suction=tank is None or tank.placed != AFTER_PUMP,
     )
+
+
+def undrawn(view: SchematicView) -> str:
+    """The guards that the job does not show, and that are therefore not drawn; empty where all are."""
+    names = [name for name, there in (("high limit", view.high_limit), ("low-water cutoff",
+             view.low_water_cutoff)) if not there]  # fmt: skip
+    return f"Not given in the job, so not drawn: {' and '.join(names)}." if names else ""
 
 
 def short(figure: Figure | None, printing: Printing) -> str:

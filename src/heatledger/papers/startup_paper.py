@@ -14,8 +14,9 @@ from heatledger.ledger.dimensions import (
 )
 from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
+from heatledger.papers.findings_by_sheet import STARTUP_SHEET, is_draft, must_fix, poison, sheet_of
 from heatledger.papers.printing import LOCAL_CODE, Printing
-from heatledger.papers.reset_table import reset_drawing, reset_rows
+from heatledger.papers.reset_table import fixed_line, follows_weather, reset_drawing, reset_rows
 from heatledger.steps.checklist import checklist_of
 from heatledger.steps.said import CheckStep
 
@@ -37,6 +38,7 @@ STOP = (
     "Smell of gas, spillage, carbon monoxide in the room, water where it should not be, or a relief valve "
     "that runs: shut off, air the house, everyone out if the alarm sounds, and call from outside."
 )
+SETTINGS = "Not given in the job. Read each and write it down before the first fire; nothing is assumed here."
 AGREE = (
     "Targets follow the supply as read, the rooms as they are and the zones that call; outdoors decides "
     "only what the reset asks for. A temperature drop (ΔT) that is too high says little flow, one too low "
@@ -49,12 +51,12 @@ def startup_paper(printing: Printing) -> b.Paper:
     steps = checklist_of(printing.design)
     blocks: list[b.Block] = [_above(printing), b.Paragraph(ORDER)]
     blocks += [b.Heading("Steps in order"), b.Checklist(_checks(steps, printing))]
-    blocks += [b.Heading("Readings"), _whole(printing)]
+    blocks += [b.Heading("Readings"), _whole(printing), *_settings(printing)]
     blocks += [*_circuits(printing), *_emitters(printing)]
     if _burns(printing):
         blocks += [b.Heading("Fire and flue"), _fire(printing)]
-    blocks += [*_reset(printing), b.Heading("Open"), printing.findings(7)]
     blocks += [b.Heading("Who has done it"), _signed()]
+    blocks += [b.Heading("Open"), open_of(printing), *_reset(printing)]
     blocks += [printing.caution(STOP), printing.sources("startup", "controls", sheets=(7,))]
     return b.Paper(printing.head(TITLE), tuple(blocks))
 
@@ -66,18 +68,19 @@ def _burns(printing: Printing) -> bool:
 
 def _above(printing: Printing) -> b.Block:
     """Said above everything: the order in bold, why, and what is still not read."""
-    startup = printing.design.startup.startup
-    if startup.may_run:
+    startup, found = printing.design.startup.startup, poison(printing.design)
+    if startup.may_run and not found:
         texts = (
             f"Combustion and draft are recorded in the job. If either changes, read again before you "
             f"leave. {STOP}",
             LOCAL_CODE,
         )
         return b.Frame("Read the flue again after any change.", texts)
-    waits = ", ".join(startup.waits_for)
-    still = f"Not read yet: {waits}." if waits else "Combustion and draft are not read yet."
+    waits = ", ".join(each for each in startup.waits_for if each not in found)
+    still = [f"Readings report poison. First of all: {', '.join(found)}."] if found else []
+    still += [f"Not read yet, or not yet as it must be: {waits}."] if waits else []
     lead = (b.Run("Do not leave it running.", "bold", mark="must fix"),)
-    return b.Frame("", (lead, still, STAY if _burns(printing) else ELECTRIC_STAY, LOCAL_CODE))
+    return b.Frame("", (lead, *still, STAY if _burns(printing) else ELECTRIC_STAY, LOCAL_CODE))
 
 
 def _checks(steps: list[CheckStep], printing: Printing) -> tuple[b.Check, ...]:
@@ -134,7 +137,7 @@ def _target_table(rows: list[tuple[b.Text, Figure | None]], printing: Printing) 
         )
         for name, each in rows
     ]
-    return b.Table(columns, tuple(made), AGREE, ruled=True, row_height=17.0, whole=True)
+    return b.Table(columns, tuple(made), AGREE, ruled=True, row_height=17.0)
 
 
 def _whole(printing: Printing) -> b.Table:
@@ -142,8 +145,10 @@ def _whole(printing: Printing) -> b.Table:
     due = printing.design.startup.startup
     rows: list[tuple[b.Text, Figure | None]] = [
         ("Outdoors, targets are for", due.outdoor), ("Rooms, targets are for", due.room),
-        ("Supply that the reset asks for", due.supply_due), ("Supply, targets are for", due.supply),
+        ("Supply that the control asks for", due.supply_due), ("Supply, targets are for", due.supply),
         ("Return", due.return_), ("Temperature drop (ΔT)", due.drop), ("Flow", due.flow),
+        ("ΔT across the boiler at full fire, water still warming", due.fire_drop),
+        ("ΔT across the boiler once settled", due.settled_drop),
         ("Output to the rooms", due.output), ("Pressure, cold", due.cold_pressure),
         ("Pressure, hot", due.hot_pressure),
     ]  # fmt: skip
@@ -157,10 +162,10 @@ def _circuits(printing: Printing) -> list[b.Block]:
     drop, flow = printing.unit(TEMPERATURE_DIFFERENCE), printing.unit(VOLUME_FLOW)
     unit = printing.unit(TEMPERATURE)
     columns = (
-        b.Column("Circuit", "left", "2fr"), b.Column("Flow due", "right", "0.9fr", flow),
-        b.Column("ΔT due", "right", "0.8fr", drop), b.Column("Return due", "right", "1fr", unit),
-        b.Column("Gives", "right", "0.8fr", printing.unit(HEAT_RATE)),
-        b.Column("ΔT read", "left", "1fr", drop), b.Column("Return read", "left", "1fr", unit),
+        b.Column("Circuit", "left", "1.6fr"), b.Column("Flow due", "right", unit=flow),
+        b.Column("ΔT due", "right", unit=drop), b.Column("Return due", "right", unit=unit),
+        b.Column("Gives", "right", unit=printing.unit(HEAT_RATE)),
+        b.Column("ΔT read", "left", "0.9fr", drop), b.Column("Return read", "left", "0.9fr", unit),
     )  # fmt: skip
     rows = tuple(
         b.Row((
@@ -179,8 +184,8 @@ def _emitters(printing: Printing) -> list[b.Block]:
         return []
     unit = printing.unit(TEMPERATURE)
     columns = (
-        b.Column("Emitter", width="1.6fr"), b.Column("Water out due", "right", "0.8fr", unit),
-        b.Column("Gives", "right", "0.5fr", printing.unit(HEAT_RATE)),
+        b.Column("Emitter", width="1.6fr"), b.Column("Water out due", "right", unit=unit),
+        b.Column("Gives", "right", unit=printing.unit(HEAT_RATE)),
         b.Column("Water out read", "left", "0.9fr", unit), b.Column("Remark", width="1.4fr"),
     )  # fmt: skip
     rows = []
@@ -210,14 +215,36 @@ def _fire(printing: Printing) -> b.Table:
 
 
 def _reset(printing: Printing) -> list[b.Block]:
-    if not printing.design.controls.controls.reset:
-        return []
-    table = reset_rows(printing)
-    drawing = reset_drawing(printing, 300.0)
     heading = b.Heading("Water by the weather")
+    if not follows_weather(printing):
+        return [heading, b.Paragraph(fixed_line(printing))]
+    table, drawing = reset_rows(printing), reset_drawing(printing, 300.0)
     if drawing is None:
         return [heading, table]
     return [heading, b.Columns(((b.Picture(drawing),), (table,)), (1.35, 1.0))]
+
+
+def open_of(printing: Printing) -> b.Findings:
+    """What is open before anything is started: must fix of the whole design, then the rest of startup."""
+    found = printing.design.findings
+    first = {id(each) for each in must_fix(printing.design)}
+    lines = list(zip(found, printing.finding_lines(), strict=True))
+    ranked = [line for each, line in lines if id(each) in first]
+    ranked += [line for each, line in lines if id(each) not in first and sheet_of(each.id) == STARTUP_SHEET]
+    none = "Readings report poison: see above." if is_draft(printing.design) else "Nothing is open."
+    return b.Findings(tuple(ranked), none)
+
+
+def _settings(printing: Printing) -> list[b.Block]:
+    """Settings of the guards that the job does not give, to be read and written down."""
+    plant, blanks = printing.design.job.system.plant, []
+    if printing.relief is None:
+        blanks.append(b.Blank("Relief valve opens at, by its plate", printing.unit(PRESSURE)))
+    if plant.high_limit is None or plant.high_limit.is_missing:
+        blanks.append(b.Blank("High limit set at", printing.unit(TEMPERATURE)))
+    if plant.low_water_cutoff is not True:
+        blanks.append(b.Blank("Low-water cutoff: make, proved on"))
+    return [b.Paragraph(SETTINGS), b.Blanks(tuple(blanks), 2)] if blanks else []
 
 
 def _signed() -> b.Blanks:

@@ -81,8 +81,8 @@ SAFETY = (
     "Smell of gas, or a carbon monoxide alarm that sounds: touch no switch, go out, call from outside.",
     "Look for a carbon monoxide alarm outside every sleeping area and on every floor; say so where one is "
     "missing. Soot, rust streaks or wet marks at the vent: do not fire it, call a licensed trade.",
-    "White lagging or old tape on pipes, and loose gray fill in an attic, may hold asbestos: do not touch. Old "
-    "paint may hold lead. Covers of boilers, gas and electrical parts are opened by licensed trades only. "
+    "White lagging or old tape on pipes, and loose gray fill in an attic, may hold asbestos: do not touch. "
+    "Old paint may hold lead. Covers of boilers, gas and electrical parts are opened by licensed trades only. "
     "Step on joists, not on a ceiling. Local code and licensed practice govern.",
 )
 PHOTOS = (

@@ -5,15 +5,21 @@ from __future__ import annotations
 from heatledger.drawings.schematic import schematic
 from heatledger.drawings.schematic_legend import schematic_legend
 from heatledger.ledger.dimensions import TEMPERATURE
+from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
-from heatledger.papers.printing import LOCAL_CODE, Printing
+from heatledger.papers.printing import LOCAL_CODE, WRITE_ON, Printing
+from heatledger.papers.reset_table import fixed_line, follows_weather, held_words
 from heatledger.papers.schematic_from import schematic_views, short
 from heatledger.steps.checklist import purge_order
+from heatledger.steps.controls import asked_at
+from heatledger.studies.held_water import held_water
 
 TITLE = "Boiler room card"
-BOTH = "Two sheets: hang both beside the boiler."
+COUNTS = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine")
 WIDE, SHEET = 490.0, 700.0
 TALLEST = 345.0
+LARGER = 1.18
+"""The card is read standing."""
 NEVER = (
     "Never bypass a limit, the low-water cutoff or the relief valve, not even to test. Never plug or cap "
     "the pipe of the relief valve. Nothing is stored against the boiler, its vent or its air openings."
@@ -21,9 +27,9 @@ NEVER = (
 
 
 def wall_card(printing: Printing) -> b.Paper:
-    """Two landscape sheets: emergencies, schematic, usual readings and water; then what to do.
+    """Landscape sheets: emergencies, schematic, usual readings and water; then what to do.
 
-    A schematic too tall to stand beside the readings has the second sheet to itself, and what to do
+    A schematic too tall to stand beside the readings has sheets of its own, one a part, and what to do
     stands on the first.
     """
     views = schematic_views(printing)
@@ -31,16 +37,21 @@ def wall_card(printing: Printing) -> b.Paper:
     readings = (_pressures(printing), *_weather(printing))
     front: list[b.Block] = [b.Columns(tuple(map(_emergency, _emergencies(printing))))]
     rest: list[b.Block]
-    if len(drawn) == 1 and drawn[0].height <= TALLEST:
+    beside = len(drawn) == 1 and drawn[0].height <= TALLEST
+    if beside:
         front.append(b.Columns(((b.Picture(drawn[0]),), readings), (WIDE + 4, SHEET - WIDE)))
         legend = b.Picture(schematic_legend(views[0], SHEET))
         rest = [*_to_do(printing), b.Heading(legend.drawing.title), legend]
     else:
         weather = readings[1:] or (b.Paragraph(""),)
         front += [b.Columns((readings[:1], weather)), *_to_do(printing)]
-        rest = [b.Picture(schematic(each, SHEET)) for each in views]
-    blocks = (*front, b.Paragraph(BOTH, "small"), b.PageBreak(), *rest)
-    return b.Paper(printing.head(TITLE), blocks, landscape=True)
+        rest = [b.Picture(schematic(views[0], SHEET))]
+        for each in views[1:]:
+            rest += [b.PageBreak(), b.Heading(each.title), b.Picture(schematic(each, SHEET))]
+    count = COUNTS[min(1 + len(views), len(COUNTS) - 1)]
+    said = f"{count} sheets: hang {'both' if len(views) == 1 else 'all'} beside the boiler."
+    blocks = (*front, b.Paragraph(said, "small"), b.PageBreak(), *rest)
+    return b.Paper(printing.head(TITLE), blocks, landscape=True, grow=LARGER if beside else 1.0)
 
 
 def _to_do(printing: Printing) -> list[b.Block]:
@@ -90,44 +101,70 @@ def _emergency(said: tuple[str, str]) -> tuple[b.Block, ...]:
 
 
 def _pressures(printing: Printing) -> b.Table:
+    """What the gauges show with all calling; a setting that nobody has given is a blank to fill in."""
     design = printing.design
-    room, due = design.boiler_room.plant, design.startup.startup
+    room, plant = design.boiler_room.plant, design.job.system.plant
     columns = (b.Column("Usual readings", width="1fr"), b.Column("", "right"))
     lines = [
         ("Pressure, cold", room.fill_pressure), ("Pressure, hot, about", room.hot_pressure),
-        ("Relief valve opens", room.relief_pressure), ("Precharge of the tank", room.precharge_pressure),
-        ("High limit", design.job.system.plant.high_limit), ("Flow, all calling", due.flow),
-        ("Temperature drop (ΔT)", design.emitters.house.drop),
+        ("Precharge of the tank", room.precharge_pressure), *_flow(printing),
     ]  # fmt: skip
-    rows = tuple(
+    rows = [
         b.Row((b.Cell(name), b.Cell(short(each, printing), strong=True)))
         for name, each in lines
         if each is not None and not each.is_missing
-    )
-    return b.Table(columns, rows, whole=True)
+    ]
+    settings: list[tuple[str, b.Text]] = [
+        ("Relief valve opens", short(printing.relief, printing) or printing.to_fill_in(room.relief_pressure)),
+        ("High limit", short(plant.high_limit, printing) or printing.to_fill_in(room.hottest)),
+    ]
+    if plant.low_water_cutoff is not True:
+        settings.append(("Low-water cutoff, make", (b.Run("", blank=WRITE_ON),)))
+    rows += [b.Row((b.Cell(name), b.Cell(each, strong=True))) for name, each in settings]
+    return b.Table(columns, tuple(rows), whole=True)
+
+
+def _flow(printing: Printing) -> list[tuple[str, Figure | None]]:
+    """Flow, temperature drop and return of one and the same state: that which results, else the design's."""
+    room, pumps = printing.design.boiler_room.plant, printing.design.circuits.plant.circulators
+    due, read = printing.design.startup.startup, printing.design.job.system.readings
+    flow = None
+    if len(pumps) == 1:
+        duty = next(iter(pumps.values()))
+        flow = duty.needed_flow if duty.actual_flow is None else duty.actual_flow
+    elif pumps and not read.calling:
+        flow = due.flow
+    return [
+        ("Flow, all calling", flow), ("Temperature drop (ΔT)", room.drop_design),
+        ("Return on the coldest day", room.return_design),
+    ]  # fmt: skip
 
 
 def _weather(printing: Printing) -> list[b.Block]:
-    """Water by the weather in whole degrees: a card is read, not worked from."""
+    """Water by the weather in whole degrees, or the one line of a control that does not follow it."""
     found, places = printing.design.controls.controls, 0
-    if not found.reset:
-        return []
+    if not follows_weather(printing):
+        return [b.Paragraph(_without_keys(fixed_line(printing)))]
     unit = printing.unit(TEMPERATURE)
     columns = (b.Column("Outdoors", "right", unit=unit), b.Column("Supply", "right", unit=unit),
                b.Column("Return", "right", unit=unit))  # fmt: skip
-    rows = tuple(
-        b.Row(tuple(
-            b.Cell(printing.show(each, places).removesuffix(unit).strip(), strong=each is point.supply)
-            for each in (point.outdoor, point.supply, point.return_)
-        ))
-        for point in found.reset.values()
-    )  # fmt: skip
+
+    def cell(figure: Figure, strong: bool = False) -> b.Cell:
+        return b.Cell(printing.show(figure, places).removesuffix(unit).strip(), strong=strong)
+
+    water = held_water(printing.design)
+    rows = [
+        b.Row((cell(each.outdoor), cell(asked_at(each), True), cell(each.return_))) for each in water.open
+    ]
+    held = asked_at(water.open[-1])
+    rows += [b.Row((cell(each.outdoor), cell(held, True), b.Cell("held"))) for each in water.held]
     off = (
         ""
         if found.shutdown.is_missing
         else f"No heat above {printing.show(found.shutdown, places)} outdoors."
     )
-    return [b.Table(columns, rows, off, whole=True)]
+    note = " ".join(each for each in (held_words(printing), off) if each)
+    return [b.Table(columns, tuple(rows), note, whole=True)]
 
 
 def _off(printing: Printing) -> b.Table:
@@ -177,7 +214,7 @@ def _yearly(printing: Printing) -> str:
     boiler = plant.boiler
     burner = "" if boiler is not None and boiler.fuel == "electricity" else "Combustion and draft read. "
     trap = " Condensate trap clean and filled." if boiler is not None and boiler.kind == "condensing" else ""
-    tank = f"Precharge of the tank {charge}, empty of water. " if charge else "Precharge of the tank. "
+    tank = f"Precharge of the tank {charge}, empty of water. " if charge else "Expansion tank looked at. "
     return (
         f"{burner}{tank}Relief valve, low-water cutoff and high limit proved. Strainers clean, water tested. "
         f"Carbon monoxide alarms pressed and in date.{trap} By who is licensed for it."

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from heatledger.ledger.dimensions import LENGTH
+from math import ceil
+
+from heatledger.ledger.dimensions import LENGTH, TEMPERATURE
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import number_text, show
 from heatledger.ledger.units import UNITS
 
+SECONDS_OF_A_MINUTE, MINUTES_OF_AN_HOUR = 60, 60
+FROM_HERE_ONE_DECIMAL = 10
 _SAME_SIGNS = (
     ("′", "'"),
     ("″", '"'),
@@ -33,6 +37,29 @@ def bare(figure: Figure, units: Preset, places: int | None = None) -> str:
 def whole(figure: Figure, units: Preset) -> str:
     """A figure to whole units, for headlines; empty when it has no value."""
     return "" if figure.is_missing else show(figure, units, places=0)
+
+
+def enough(figure: Figure, units: Preset) -> str:
+    """A temperature that must carry something, in whole degrees and never too low.
+
+    What is rounded up is the figure as the tables print it, so that 158.0 is 158 and not 159.
+    """
+    if figure.is_missing:
+        return ""
+    shown = units.shown(TEMPERATURE)
+    printed = round(shown.unit.from_si(float(figure), TEMPERATURE.absolute), shown.places)
+    return f"{number_text(ceil(printed), 0)} {shown.unit.text}"
+
+
+def spoken_time(figure: Figure, units: Preset) -> str:
+    """A time as it is said: minutes below an hour."""
+    minutes = float(figure) / SECONDS_OF_A_MINUTE
+    return f"{number_text(minutes, 0)} min" if 1.0 <= minutes < MINUTES_OF_AN_HOUR else show(figure, units)
+
+
+def times(figure: Figure, units: Preset) -> str:
+    """How many times one thing is another, as it is spoken: two decimals, one from ten on."""
+    return number_text(float(figure), 2 if abs(float(figure)) < FROM_HERE_ONE_DECIMAL else 1)
 
 
 def without_unit(text: str, figure: Figure, units: Preset) -> str:

@@ -134,7 +134,10 @@ class Working:
 
 @dataclass(frozen=True)
 class Line:
-    """Small arithmetic in one running line: name, inner steps, tokens, what it comes to."""
+    """Small arithmetic in one running line: name, inner steps, tokens, what it comes to.
+
+    ``sides`` are those of the balance that one of several figures found together satisfies.
+    """
 
     key: str
     name: str
@@ -146,6 +149,7 @@ class Line:
     standings: tuple[str, ...] = ()
     waits_for: str = ""
     steps: tuple[Step, ...] = ()
+    sides: tuple[Side, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.ledger.show import show
+from heatledger.ledger.solving import Solved
 from heatledger.ledger.sources import Citation
 from heatledger.ledger.workings import Row, Token, Working
 from heatledger.papers import workings_data as paper
@@ -74,12 +75,12 @@ def small_line(figure: Figure, found: Addresses, group: Group) -> paper.Line:
         key = found.key(each.figure)
         run += [paper.Token("key", key)] if key else []
     run += tokens(made.line)
-    if not any(each.kind == "key" for each in run):
+    if not made.sides and not any(each.kind == "key" for each in run):
         run += [paper.Token("key", key) for key in _keys([each.figure for each in made.inputs], found)]
     return paper.Line(
-        found.key(figure), title, tuple(run), made.answer, made.unit, what, made.remark,
+        found.key(figure), title, tuple(run), made.answer, made.unit, what, _remark(figure, made, found),
         tuple(dict.fromkeys(each.standing.value for _, each in made.sources)) if made.kind != "total" else (),
-        _waits_for(made), _steps(made),
+        _waits_for(made), _steps(made), _sides(made, found, group.owner),
     )  # fmt: skip
 
 
@@ -164,18 +165,47 @@ def _notes(figure: Figure, made: Working, found: Addresses) -> tuple[str, ...]:
     choice = figure.origin
     if made.kind == "choice" and isinstance(choice, Choice):
         lost = [
-            f"{name} ({show(each, found.units)})" if isinstance(each, Figure) else name
+            _called(name, found) + (f" ({show(each, found.units)})" if isinstance(each, Figure) else "")
             for name, each in choice.losers
         ]
         beside = (f"Not taken: {', '.join(lost)}.",) if lost else ()
         return (
-            f"{choice.rule[:1].upper()}{choice.rule[1:]}: {choice.winner}, because {choice.because}.",
+            f"{choice.rule[:1].upper()}{choice.rule[1:]}: {_called(choice.winner, found)}, because {choice.because}.",
             *beside,
         )
     if made.kind == "count":
         return (f"Counted: {', '.join(made.notes)}.",) if made.notes else ()
-    together = (f"Found together with {', '.join(made.found_together)}.",) if made.found_together else ()
-    return (*together, *made.notes)
+    beside = found_beside(figure, found)
+    return (f"Found together with {', '.join(beside)}.", *made.notes) if beside else made.notes
+
+
+def _called(name: str, found: Addresses) -> str:
+    """What a choice was made among: an emitter, a circuit or a room by its name, else the words as given."""
+    job = found.design.job
+    for things in (job.system.emitters, job.system.circuits, job.rooms):
+        if name in things:
+            return str(things[name].name)
+    return name
+
+
+def found_beside(figure: Figure, found: Addresses) -> list[str]:
+    """The addresses of what was found together with a figure, in their order; a name where there is none."""
+    origin = figure.origin
+    if not isinstance(origin, Solved) or figure.is_missing:
+        return []
+    others = {name: each for name, each in origin.solution.figures.items() if name != origin.unknown}
+    return [found.key(each) or f"{name} {show(each, found.units)}" for name, each in others.items()]
+
+
+def _remark(figure: Figure, made: Working, found: Addresses) -> str:
+    """What is said after a line: for one of several figures found together, where they all are named."""
+    beside = found_beside(figure, found) if made.sides else []
+    return f"found together with {min(beside, key=_place)}" if beside else made.remark
+
+
+def _place(key: str) -> tuple[int, int]:
+    sheet, _, line = key.partition("·")
+    return (int(sheet), int(line)) if sheet.isdigit() and line.isdigit() else (0, 0)
 
 
 def _by_hand(made: Working) -> paper.ByHand | None:

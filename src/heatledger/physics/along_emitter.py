@@ -11,6 +11,7 @@ from heatledger.ledger.dimensions import Conductance, HeatRate, Ratio, Temperatu
 from heatledger.ledger.formulas import formula
 from heatledger.ledger.functions import exp, log, mean, where
 from heatledger.ledger.sources import DERIVED, cite
+from heatledger.physics.emitter_loads import NO_HEAT
 
 EXACT = cite("", "balance of heat along the emitter", DERIVED)
 BALANCE = cite("", "balance of heat of the water", DERIVED)
@@ -86,7 +87,7 @@ def outlet_ratio(inlet_ratio: Ratio, carrying: Ratio, exponent: Ratio) -> Ratio:
             exponent > 1,
             lambda: (carrying / (carrying + (exponent - 1) * inlet_ratio ** (exponent - 1)))
             ** (1 / (exponent - 1)),
-            lambda: exp(-1 / carrying),
+            lambda: where(carrying > 0, lambda: exp(-1 / carrying), 0),
         ),
         inlet_ratio,
     )  # fmt: skip
@@ -211,26 +212,26 @@ def heat_given(capacity: Conductance, inlet: Temperature, outlet: Temperature) -
 def outlet_at_load(inlet: Temperature, load: HeatRate, capacity: Conductance) -> Temperature:
     """Temperature of the water that leaves an emitter which gives just its load.
 
-    Valid for: steady flow.
+    Valid for: steady flow. Without a load, and so without flow, the water is as it came.
     Leaves out: what the pipes between emitters give.
 
     >>> outlet_at_load(inlet=350.0, load=1000.0, capacity=100.0)
     340.0
     """
-    return inlet - load / capacity
+    return where(load > NO_HEAT, lambda: inlet - load / capacity, inlet)
 
 
 @formula(BALANCE, title="Inlet at the load")
 def inlet_at_load(outlet: Temperature, load: HeatRate, capacity: Conductance) -> Temperature:
     """Temperature of the water that must enter an emitter which gives just its load.
 
-    Valid for: steady flow.
+    Valid for: steady flow. Without a load, and so without flow, the water is as it leaves.
     Leaves out: what the pipes between emitters give.
 
     >>> inlet_at_load(outlet=340.0, load=1000.0, capacity=100.0)
     350.0
     """
-    return outlet + load / capacity
+    return where(load > NO_HEAT, lambda: outlet + load / capacity, outlet)
 
 
 @formula(EXACT, title="Rated output needed", valid={"exponent": (1.0, 2.0)})

@@ -18,6 +18,7 @@ from heatledger.ledger.dimensions import (
     Length,
     Pressure,
     Ratio,
+    ReynoldsNumber,
     Velocity,
     VolumeFlow,
     WaterVolume,
@@ -61,7 +62,7 @@ def velocity(flow: VolumeFlow, bore: Bore) -> Velocity:
 
 
 @formula(cite("", "definition", DERIVED), title="Reynolds number")
-def reynolds(velocity: Velocity, bore: Bore, viscosity: KinematicViscosity) -> Ratio:
+def reynolds(velocity: Velocity, bore: Bore, viscosity: KinematicViscosity) -> ReynoldsNumber:
     """How turbulent a flow is: speed times bore over kinematic viscosity.
 
     Valid for: any flow in a round tube.
@@ -87,7 +88,7 @@ def relative_roughness(roughness: Bore, bore: Bore) -> Ratio:
 
 
 @formula(HAALAND, title="First root")
-def first_root(reynolds: Ratio, relative_roughness: Ratio) -> Ratio:
+def first_root(reynolds: ReynoldsNumber, relative_roughness: Ratio) -> Ratio:
     """A first value of one over the root of the turbulent friction factor, good to about 1.5 %.
 
     Valid for: turbulent flow; slower flow is taken at its start, a Reynolds number of 4,000.
@@ -100,7 +101,7 @@ def first_root(reynolds: Ratio, relative_roughness: Ratio) -> Ratio:
 
 
 @formula(COLEBROOK, title="Root of Colebrook's law")
-def settled_root(first: Ratio, reynolds: Ratio, relative_roughness: Ratio) -> Ratio:
+def settled_root(first: Ratio, reynolds: ReynoldsNumber, relative_roughness: Ratio) -> Ratio:
     """One over the root of the turbulent friction factor: Colebrook's law, by one step of Newton's rule.
 
     Valid for: a first root good to a few percent; slower flow is taken at a Reynolds number of 4,000.
@@ -119,7 +120,7 @@ def settled_root(first: Ratio, reynolds: Ratio, relative_roughness: Ratio) -> Ra
 
 
 @formula(LAMINAR, title="Laminar friction factor")
-def laminar_factor(reynolds: Ratio) -> Ratio:
+def laminar_factor(reynolds: ReynoldsNumber) -> Ratio:
     """Friction factor of slow flow, in which the roughness plays no part.
 
     Valid for: Reynolds numbers up to 2,000.
@@ -132,7 +133,7 @@ def laminar_factor(reynolds: Ratio) -> Ratio:
 
 
 @formula(TRANSITION, title="Way through the transition")
-def through_transition(reynolds: Ratio) -> Ratio:
+def through_transition(reynolds: ReynoldsNumber) -> Ratio:
     """How far a flow is from laminar, 0, to turbulent, 1.
 
     Valid for: Reynolds numbers from 2,000 to 4,000.
@@ -174,7 +175,7 @@ def transition_factor(through: Ratio, root: Ratio, slope: Ratio) -> Ratio:
 
 
 @formula(COLEBROOK, title="Friction factor")
-def friction_factor(reynolds: Ratio, root: Ratio, relative_roughness: Ratio) -> Ratio:
+def friction_factor(reynolds: ReynoldsNumber, root: Ratio, relative_roughness: Ratio) -> Ratio:
     """Darcy friction factor: laminar, turbulent, or on the curve between.
 
     Valid for: round tube; ``root`` is that of the turbulent law at 4,000 or the Reynolds number above it.

@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
-from heatledger.ledger.dimensions import Area, Bore, EdgeLoss, HeatRate, Length, Temperature, WaterVolume
+from heatledger.ledger.dimensions import (
+    Area,
+    Bore,
+    Count,
+    EdgeLoss,
+    HeatRate,
+    Length,
+    Temperature,
+    WaterVolume,
+)
 from heatledger.ledger.formulas import Parts, formula
 from heatledger.ledger.functions import log, pi, total
 from heatledger.ledger.sources import DERIVED, JUDGMENT, MEMORY, SEEN, cite
@@ -10,6 +19,8 @@ from heatledger.ledger.symbols import const
 
 PIPE = cite("EN-15316-3", "pipes, insulated and bare", MEMORY)
 FOAM = const(0.04, "W/(m·K)", cite("", "pipe insulation, warm", JUDGMENT), "conductivity of the insulation")
+IRON = cite("", "0.14 gal a square foot; fill one to know", JUDGMENT)
+IRON_WATER = const(0.14, "gal/ft²", IRON, "water in old iron, for each square foot of radiation")
 STILL_AIR = const(
     10, "W/(m²·K)", cite("", "still air and radiation", JUDGMENT), "heat passed on by the surface"
 )
@@ -67,6 +78,32 @@ def water_in_length(water_per: Area, length: Length) -> WaterVolume:
     0.0014
     """
     return water_per * length
+
+
+@formula(IRON, title="Water in a radiator")
+def water_in_iron(edr: Area) -> WaterVolume:
+    """Water in a cast-iron radiator that is known by its equivalent direct radiation alone.
+
+    Valid for: old radiators of columns.
+    Leaves out: radiators of slender tubes, which hold less, so it is on the safe side for the tank.
+
+    >>> round(1000 * water_in_iron(edr=36 * 0.09290304), 1)
+    19.1
+    """
+    return edr * IRON_WATER
+
+
+@formula(cite("", "count of sections", DERIVED), title="Water in its sections")
+def water_in_sections(section: WaterVolume, sections: Count) -> WaterVolume:
+    """Water in a radiator of equal sections.
+
+    Valid for: sections of one size.
+    Leaves out: nothing.
+
+    >>> round(water_in_sections(section=0.00265, sections=9.0), 5)
+    0.02385
+    """
+    return section * sections
 
 
 @formula(cite("", "a sum of parts", DERIVED), title="Water in the system")

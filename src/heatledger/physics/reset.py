@@ -107,7 +107,9 @@ def supply_by_log_mean(
 
 @formula(FROM_EMITTERS, title="Return that follows")
 def return_of_share(supply: Temperature, drop: TemperatureDifference, share: Ratio) -> Temperature:
-    """Return when the water gives up a share of the design load at the design flow.
+    """Return when the water gives up a share of the heat of the design day.
+
+    ``supply`` is what the control asks for, ``drop`` that of the design day at the flow that runs.
 
     Valid for: constant flow.
     Leaves out: the small change of the heat of water with temperature.

@@ -18,7 +18,7 @@ from heatledger.ledger.dimensions import (
     WaterHeat,
 )
 from heatledger.ledger.formulas import Parts, formula
-from heatledger.ledger.functions import larger, pi, total
+from heatledger.ledger.functions import larger, pi, smaller, total
 from heatledger.ledger.sources import DERIVED, MEMORY, SEEN, cite
 from heatledger.ledger.symbols import const
 
@@ -161,6 +161,34 @@ def drop_between(supply: Temperature, return_water: Temperature) -> TemperatureD
     10.0
     """
     return supply - return_water
+
+
+@formula(cite("", "the lower of what is made and what is taken", DERIVED), title="Drop when settled")
+def settled_drop(fire: TemperatureDifference, taken: TemperatureDifference) -> TemperatureDifference:
+    """Drop across the boiler once the water has settled: the emitters' own, but no more than the fire makes.
+
+    ``fire`` is the drop at full fire, ``taken`` that of the heat the emitters take at this supply.
+
+    Valid for: steady water and weather; a burner that comes and goes shows it on the mean.
+    Leaves out: what the pipes lose on the way.
+
+    >>> settled_drop(fire=9.7, taken=4.4)
+    4.4
+    """
+    return smaller(fire, taken)
+
+
+@formula(cite("", "a difference", DERIVED), title="Return by the drop")
+def return_by_drop(supply: Temperature, drop: TemperatureDifference) -> Temperature:
+    """Temperature of the water that comes back when it has cooled by a drop.
+
+    Valid for: steady flow.
+    Leaves out: nothing.
+
+    >>> return_by_drop(supply=333.15, drop=10.0)
+    323.15
+    """
+    return supply - drop
 
 
 @formula(cite("", "a difference", DERIVED), title="Read less due, drop")

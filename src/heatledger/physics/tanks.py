@@ -138,13 +138,27 @@ def diaphragm_tank(expanded: WaterVolume, acceptance: Ratio) -> WaterVolume:
 def tank_by_line(volume: WaterVolume, growth: Ratio, acceptance: Ratio) -> WaterVolume:
     """Smallest diaphragm tank by the straight line of the boiler code.
 
-    Valid for: 160 to 280 °F; shown beside the tank by the densities of water.
+    Valid for: 160 to 280 °F; shown beside the tank by the densities of water. For a plain steel tank
+    ``acceptance`` is the share of it that takes water.
     Leaves out: the temperature of filling and the fluid.
 
     >>> round(tank_by_line(volume=40.0, growth=0.0272, acceptance=0.28777), 2)
     3.78
     """
     return volume * growth / acceptance
+
+
+@formula(PLAIN_TANK, title="Part of a plain tank that takes water")
+def plain_share(cold: Pressure, hot: Pressure, air: Pressure) -> Ratio:
+    """Share of a closed steel tank that can fill with water between the cold and the highest pressure.
+
+    Valid for: a tank that starts full of air at the pressure of the site.
+    Leaves out: air that the water takes away in time.
+
+    >>> round(plain_share(cold=82737.0, hot=206843.0, air=101353.0), 4)
+    0.2217
+    """
+    return air / (cold + air) - air / (hot + air)
 
 
 @formula(PLAIN_TANK, title="Volume of a plain tank")
@@ -179,7 +193,8 @@ def gas_left(
 ) -> WaterVolume:
     """Room the gas of a tank still has when the system is hot; a full tank counts a fiftieth of it.
 
-    Valid for: a diaphragm tank; a charge above the fill pressure leaves it empty when cold.
+    Valid for: a diaphragm tank; a charge above the fill pressure leaves it empty when cold. A plain steel
+    tank is one whose charge is the air of the site.
     Leaves out: warming of the gas.
 
     >>> round(gas_left(tank=0.02, precharge=82737.0, fill=82737.0, air=101325.0, expanded=0.005), 4)
@@ -196,7 +211,7 @@ def hot_pressure(tank: WaterVolume, precharge: Pressure, air: Pressure, gas: Wat
 
     ``gas`` is the room its gas has left then.
 
-    Valid for: a diaphragm tank.
+    Valid for: a diaphragm tank, and a plain one whose charge is the air of the site.
     Leaves out: warming of the gas, and a relief valve that opens before.
 
     >>> round(hot_pressure(tank=0.02, precharge=82737.0, air=101325.0, gas=0.015), 0)

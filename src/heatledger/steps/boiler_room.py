@@ -6,7 +6,15 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from heatledger.job.model import Job
-from heatledger.ledger.dimensions import HEAT_RATE, HeatRate, Pressure, Ratio, Temperature, WaterVolume
+from heatledger.ledger.dimensions import (
+    HEAT_RATE,
+    HeatRate,
+    Pressure,
+    Ratio,
+    Temperature,
+    TemperatureDifference,
+    WaterVolume,
+)
 from heatledger.ledger.figures import Figure, missing
 from heatledger.ledger.results import result
 from heatledger.physics.boilers import largest_output, plant_load, relief_needed, return_at_design
@@ -14,8 +22,9 @@ from heatledger.physics.firing import condensing_efficiency
 from heatledger.physics.pipes import water_total
 from heatledger.steps.losses import Losses
 from heatledger.steps.plant_output import Factor, chain_of_factors, outputs_of, product_of
+from heatledger.steps.given_back import drop_that_results
 from heatledger.steps.plant_pressure import pressures_of, tank_of
-from heatledger.steps.plant_water import VolumePart, mains_loss, volume_parts
+from heatledger.steps.plant_water import VolumePart, emitter_volumes, known_water, mains_loss, volume_parts
 
 if TYPE_CHECKING:
     from heatledger.steps.circuits import Circuits
@@ -34,7 +43,11 @@ class PlantRoom:
     loss and the plate, with their ``product``. ``fill_pressure`` is the job's own, else ``needed_fill``.
     ``hottest`` is the highest the controls allow. ``tank_volume`` is the larger of the two methods, by the
     densities of water and by the line of the boiler code where that is valid. ``hot_pressure`` is that
-    with the tank as chosen, else with the tank as sized.
+    with the tank as chosen, else with the tank as sized. A plain steel tank has no ``precharge_pressure``,
+    and its ``acceptance_factor`` is the share of it that takes water. ``drop_design`` and ``return_design``
+    are those at the flow that results where a pump curve gives one, else by the drop of the design.
+    ``water_known`` is the water of the parts that are known while others wait, and ``tank_least`` the tank
+    that alone asks for; both None where nothing waits.
     """
 
     mains_loss: HeatRate
@@ -49,14 +62,16 @@ class PlantRoom:
     factors: dict[str, Factor]
     product: Ratio
     largest_output: HeatRate
+    drop_design: TemperatureDifference
     return_design: Temperature
     efficiency: Ratio | None
     volumes: dict[str, VolumePart]
     water_volume: WaterVolume
+    water_known: WaterVolume | None
     static_pressure: Pressure
     needed_fill: Pressure
     fill_pressure: Pressure
-    precharge_pressure: Pressure
+    precharge_pressure: Pressure | None
     relief_pressure: Pressure
     highest_pressure: Pressure
     hottest: Temperature
@@ -70,6 +85,7 @@ class PlantRoom:
     tank_by_density: WaterVolume
     tank_by_line: WaterVolume | None
     tank_volume: WaterVolume
+    tank_least: WaterVolume | None
     hot_pressure: Pressure
     top_cold: Pressure
     top_hot: Pressure
@@ -95,11 +111,14 @@ def boiler_room(job: Job, losses: Losses, heat: Emitters, circuits: Circuits) ->
     load = plant_load(parts=[losses.house.loss, mains])
     burner = outputs_of(job, load)
     factors = chain_of_factors(job, losses.house.loss, load, burner)
-    volumes = volume_parts(job, heat, circuits)
+    in_emitters = emitter_volumes(job, heat, circuits)
+    volumes = volume_parts(job, circuits, in_emitters)
     water = water_total(volumes=[each.volume for each in volumes.values()])
     still = pressures_of(job, losses, heat)
     tank = tank_of(job, losses, still, water)
-    back = return_at_design(supply=heat.house.supply, drop=heat.house.drop)
+    known = known_water(volumes, in_emitters)
+    drop = drop_that_results(heat, circuits)
+    back = return_at_design(supply=heat.house.supply, drop=drop)
     return BoilerRoom(
         PlantRoom(
             mains_loss=mains,
@@ -114,10 +133,12 @@ def boiler_room(job: Job, losses: Losses, heat: Emitters, circuits: Circuits) ->
             factors=factors,
             product=product_of(factors),
             largest_output=largest_output(load=load),
+            drop_design=drop,
             return_design=back,
             efficiency=_efficiency(job, back),
             volumes=volumes,
             water_volume=water,
+            water_known=known,
             static_pressure=still.static,
             needed_fill=still.needed_fill,
             fill_pressure=still.fill,
@@ -135,6 +156,7 @@ def boiler_room(job: Job, losses: Losses, heat: Emitters, circuits: Circuits) ->
             tank_by_density=tank.by_density,
             tank_by_line=tank.by_line,
             tank_volume=tank.volume,
+            tank_least=None if known is None else tank_of(job, losses, still, known).volume,
             hot_pressure=tank.hot,
             top_cold=still.top_cold,
             top_hot=tank.top_hot,

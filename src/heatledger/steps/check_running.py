@@ -54,8 +54,17 @@ def _drops(design: Design) -> Iterator[CheckStep]:
     due = design.startup.startup
     yield CheckStep(
         "boiler-drop", "Drop across the boiler",
-        say("At steady full fire read supply, return and, where there is a meter, flow."),
-        say("Drop {} within {} or {}.", due.drop, *drop_within()), HOT,
+        say(
+            "At full fire read supply, return and, where there is a meter, flow: while the water warms, and "
+            "again once it has settled."
+        ),
+        say(
+            "Warming at full fire {}; settled {}; each within {} or {}.",
+            due.fire_drop, due.settled_drop, *drop_within(),
+        )
+        if due.fire_drop is not None
+        else say("Settled {} within {} or {}.", due.settled_drop, *drop_within()),
+        HOT,
         design.job.system.plant.boiler is not None,
     )  # fmt: skip
     for id, each in due.circuits.items():

@@ -79,12 +79,21 @@ def before_the_fire(design: Design) -> Iterator[CheckStep]:
 def _tank_and_fill(design: Design) -> Iterator[CheckStep]:
     plant, room = design.job.system.plant, design.boiler_room.plant
     water = bool(design.job.system.circuits) or plant.boiler is not None
-    yield CheckStep(
-        "tank-charge", "Charge of the expansion tank",
-        say("Shut the tank off, drain its water side, set its air to {}.", room.precharge_pressure),
-        say("Reads {} within {}, with no water behind it.", room.precharge_pressure, charge_within()),
-        CAUTION_LOCAL, water,
-    )  # fmt: skip
+    charge = room.precharge_pressure
+    if charge is None:
+        yield CheckStep(
+            "tank-charge", "Air in the plain steel tank",
+            say("Shut the tank off, drain it empty and open to the air, shut its drain, and open it again."),
+            say("Drained dry, its line open again, and no automatic vent on it: this tank keeps its air."),
+            f"Drain it only when cold: the water scalds. {CAUTION_LOCAL}", water,
+        )  # fmt: skip
+    else:
+        yield CheckStep(
+            "tank-charge", "Charge of the expansion tank",
+            say("Shut the tank off, drain its water side, set its air to {}.", charge),
+            say("Reads {} within {}, with no water behind it.", charge, charge_within()),
+            CAUTION_LOCAL, water,
+        )  # fmt: skip
     yield CheckStep(
         "fill", "Fill", say("Fill cold to {} at the gauge.", room.fill_pressure),
         say("Stands at {} within {} cold.", room.fill_pressure, fill_within()),

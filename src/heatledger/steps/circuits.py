@@ -147,7 +147,8 @@ def _index(common: PipeHead, runs: dict[str, PipeHead], in_series: bool) -> tupl
 
 
 def _balanced(run: PipeHead, index_head: Figure) -> PipeHead:
-    """The run with its balancing valve set to take what the index run needs more."""
+    """The run with its balancing valve set to take what the index run needs more; shut where it has no load.
+    """
     if not float(index_head) > float(run.head):
         return run
     setting = coefficient_for_excess(flow=run.flow, needed=index_head, own=run.head)
@@ -163,7 +164,7 @@ def network_of(
     A circuit of no zone is always open.
     """
     open_ = {
-        id: Branch(each.name, each.kind, each.circulator, each.common, each.runs)
+        id: _branch(each)
         for id, each in designed.items()
         if each.circulator in plant.circulators and (calling is None or not each.zone or each.zone in calling)
     }
@@ -175,6 +176,18 @@ def network_of(
         boiler=job.system.plant.boiler,
         water=water,
     )
+
+
+def _branch(circuit: CircuitFlow) -> Branch:
+    """A circuit for the network, its shut runs apart."""
+    shut = {id: each for id, each in circuit.runs.items() if is_shut(each)}
+    runs = {id: each for id, each in circuit.runs.items() if id not in shut}
+    return Branch(circuit.name, circuit.kind, circuit.circulator, circuit.common, runs, shut)
+
+
+def is_shut(run: PipeHead) -> bool:
+    """True for a run of no load on a balanced circuit: its valve is closed."""
+    return run.balancing is not None and float(run.balancing) == 0
 
 
 def _really(id: str, circuit: CircuitFlow, where: Settled, tools: Layout) -> CircuitFlow:

@@ -26,10 +26,12 @@ from heatledger.physics.reset import (
     supply_by_mean,
 )
 from heatledger.steps.emitter_chains import Link, chain_to, links, supply_before
+from heatledger.steps.given_back import drop_that_results
 from heatledger.steps.losses import Losses
 from heatledger.steps.usual import usual
 
 if TYPE_CHECKING:
+    from heatledger.steps.boiler_room import BoilerRoom
     from heatledger.steps.circuits import Circuits
     from heatledger.steps.emitters import Emitters
 
@@ -43,8 +45,9 @@ class ResetPoint:
     """One outdoor temperature: the share of the load, and the water.
 
     ``supply`` is what the emitters need, not below the least that the job allows. ``by_mean`` is the short
-    form of it. ``line`` is what the control asks for where the job gives a straight line, and ``line_over``
-    how far that lies over the need. ``return_`` follows from what is asked for.
+    form of it. ``line`` is what a control with the straight line of the job asks for, None without one, and
+    ``line_over`` how far that lies over the need. ``asked`` is what is set: the line where there is one,
+    else the need. ``return_`` belongs to ``asked``: less the share of the drop of the design day.
     """
 
     outdoor: Temperature
@@ -53,6 +56,7 @@ class ResetPoint:
     return_: Temperature
     by_mean: Temperature
     line: Temperature | None
+    asked: Temperature
     line_over: TemperatureDifference | None
 
 
@@ -80,13 +84,17 @@ class Controls_:
     controls: ControlSettings
 
 
-def controls(job: Job, losses: Losses, heat: Emitters, circuits: Circuits) -> Controls_:
+def controls(
+    job: Job, losses: Losses, heat: Emitters, circuits: Circuits, room: BoilerRoom | None = None
+) -> Controls_:
     """The reset line of the emitters and the settings of the controls.
 
-    Each point carries the share of the load by the very law that sized the emitters, at the design flow.
+    Each point carries the share of the load by the very law that sized the emitters, at the design flow;
+    what comes back goes with the drop at the flow that results, which the boiler ``room`` knows.
     """
     asked, balance = job.system.controls, balance_of(job)
-    curve = Curve(job, losses, heat, balance)
+    drop = drop_that_results(heat, circuits) if room is None else room.plant.drop_design
+    curve = Curve(job, losses, heat, balance, drop)
     points = {"design-day": curve.at(losses.site.outdoor)}
     for key, outdoor in round_steps(job, losses.site.outdoor, balance).items():
         points[key] = curve.at(outdoor)
@@ -121,7 +129,7 @@ def usual_differential() -> Figure:
 
 def asked_at(point: ResetPoint) -> Figure:
     """The supply the control asks for at a point: by its own line where it has one."""
-    return point.supply if point.line is None else point.line
+    return point.asked
 
 
 def round_steps(job: Job, coldest: Figure, balance: Figure) -> dict[str, Figure]:
@@ -146,10 +154,10 @@ def round_steps(job: Job, coldest: Figure, balance: Figure) -> dict[str, Figure]
 
 
 class Curve:
-    """The supply that the emitters need, by the weather."""
+    """The supply that the emitters need, by the weather; ``runs_with`` is the drop at the flow that results."""
 
-    def __init__(self, job: Job, losses: Losses, heat: Emitters, balance: Figure) -> None:
-        self.job, self.heat, self.balance = job, heat, balance
+    def __init__(self, job: Job, losses: Losses, heat: Emitters, balance: Figure, runs_with: Figure) -> None:
+        self.job, self.heat, self.balance, self.runs_with = job, heat, balance, runs_with
         self.design_outdoor, self.room = losses.site.outdoor, losses.site.indoor
         self.drop = heat.house.drop
         self.chains = {id: links(job, heat, chain_to(job, id)) for id in setters(job, heat)}
@@ -172,13 +180,15 @@ class Curve:
             room=self.room, excess=self.excess, drop=self.drop, share=share, exponent=self.exponent
         )
         line = self.line(outdoor, asked)
+        set_to = supply if line is None else line
         return ResetPoint(
             outdoor=outdoor,
             share=share,
             supply=supply,
-            return_=return_of_share(supply=supply if line is None else line, drop=self.drop, share=share),
+            return_=return_of_share(supply=set_to, drop=self.runs_with, share=share),
             by_mean=by_mean,
             line=line,
+            asked=set_to,
             line_over=None if line is None else line_over_curve(line=line, needed=supply),
         )
 

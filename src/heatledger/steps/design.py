@@ -125,7 +125,7 @@ def design(job: Job, since: Design | None = None) -> Design:
     heat = emitters(job, losses, since.emitters if since else None)
     flows = circuits(job, heat, since.circuits if since else None)
     room = boiler_room(job, losses, heat, flows)
-    control = controls(job, losses, heat, flows)
+    control = controls(job, losses, heat, flows, room)
     start = startup(job, losses, heat, flows, room, control)
     return Design(job, losses, heat, flows, bills(job, losses), room, control, start)
 
@@ -173,7 +173,7 @@ class DesignNames(Names):
         self._titles: dict[int, str] = {}
         self._held: list[Figure] = []
         self.places: dict[int, tuple[Figure, tuple[str, list[str]]]] = {}
-        """What papers have worked out of a figure's place, kept with the figure so that its id stays its own."""
+        """What papers have worked out of a figure's place; the figure is kept, so that its id stays."""
 
     @cached_property
     def _uses(self) -> dict[int, list[Figure]]:

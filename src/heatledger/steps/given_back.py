@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from heatledger.job.model import Job
 from heatledger.ledger.figures import Figure
 from heatledger.physics.along_emitter import outlet_at_load
 from heatledger.physics.emitter_loads import outputs_total
+from heatledger.physics.friction import flow_total
 from heatledger.physics.water import capacity, drop_of_heat
 from heatledger.steps.emitter_chains import outlet_chain
 from heatledger.steps.emitters import Emitters
+
+if TYPE_CHECKING:
+    from heatledger.steps.circuits import Circuits
 
 
 @dataclass(frozen=True)
@@ -21,6 +26,23 @@ class GivenBack:
     output: Figure
     drop: Figure
     return_: Figure
+
+
+def drop_that_results(heat: Emitters, circuits: Circuits) -> Figure:
+    """Drop of the design day at the flows that circulators give, all circuits together; else that of the design.
+
+    A circuit that no circulator drives counts with its design flow and its load.
+    """
+    found = list(circuits.circuits.values())
+    if not any(each.actual_flow is not None and not each.actual_flow.is_missing for each in found):
+        return heat.house.drop
+    if len(found) == 1 and found[0].actual_drop is not None:
+        return found[0].actual_drop
+    flows = [each.flow if each.actual_flow is None else each.actual_flow for each in found]
+    outputs = [each.load if each.actual_output is None else each.actual_output for each in found]
+    return drop_of_heat(
+        heat=outputs_total(outputs=outputs), flow=flow_total(flows=flows), water_heat=heat.house.water_heat
+    )
 
 
 def given_back(

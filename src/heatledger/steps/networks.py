@@ -8,7 +8,7 @@ and the boiler.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from heatledger.job.system_model import SERIES, Boiler, Circulator
 from heatledger.ledger.dimensions import VOLUME_FLOW
@@ -23,13 +23,17 @@ from heatledger.steps.settling import start_flows
 
 @dataclass(frozen=True)
 class Branch:
-    """A circuit as the network sees it: its kind, its circulator, and its laid pieces."""
+    """A circuit as the network sees it: its kind, its circulator, and its laid pieces.
+
+    ``shut`` are runs whose balancing valve is closed, because they need no heat: no water passes them.
+    """
 
     name: str
     kind: str
     circulator: str
     common: PipeHead
     runs: Mapping[str, PipeHead]
+    shut: Mapping[str, PipeHead] = field(default_factory=dict)
 
     @property
     def in_series(self) -> bool:
@@ -57,7 +61,8 @@ class Network:
         """Everything the flows follow from."""
         yield from (self.mains, self.boiler, self.water.viscosity)
         for id, each in self.branches.items():
-            yield from (id, each.kind, each.circulator, each.common, *each.runs, *each.runs.values())
+            yield from (id, each.name, each.kind, each.circulator, each.common)
+            yield from (*each.runs, *each.runs.values(), *each.shut, *each.shut.values())
             yield from (self.circulators[each.circulator], self.exponents[each.circulator])
 
     def ways(self) -> Iterator[tuple[str, str, str]]:
@@ -104,6 +109,8 @@ def settled(network: Network) -> Settled | None:
         for id, branch in network.branches.items()
         for run in branch.runs
     }
+    for id, branch in network.branches.items():
+        runs |= {f"{id}/{run}": piece.flow for run, piece in branch.shut.items()}
     heads = {id: _pump_head(network, id, flow) for id, flow in circulators.items()}
     return Settled(circuits, runs, circulators, heads, whole, solution)
 

@@ -13,6 +13,7 @@ from heatledger.ledger.dimensions import (
     Head,
     Length,
     Ratio,
+    ReynoldsNumber,
     Velocity,
     VolumeFlow,
     WaterVolume,
@@ -42,7 +43,7 @@ class PipeHead:
     bore: Bore
     relative_roughness: Ratio
     velocity: Velocity
-    reynolds: Ratio
+    reynolds: ReynoldsNumber
     friction_factor: Ratio
     friction: Friction
     pipe_head: Head

@@ -10,7 +10,7 @@ from heatledger.ledger.choosing import choose, largest
 from heatledger.ledger.dimensions import EXPANSION, LENGTH, PRESSURE, TEMPERATURE, WATER_VOLUME
 from heatledger.ledger.figures import Figure, missing
 from heatledger.ledger.formulas import formula_of
-from heatledger.ledger.sources import JUDGMENT, PRACTICE, SEEN, cite
+from heatledger.ledger.sources import DERIVED, JUDGMENT, PRACTICE, SEEN, cite
 from heatledger.physics.pressure import (
     fill_pressure,
     precharge_pressure,
@@ -30,6 +30,8 @@ from heatledger.physics.tanks import (
     hot_pressure,
     metal_growth,
     net_growth,
+    plain_share,
+    plain_tank,
     tank_by_line,
     water_growth,
 )
@@ -43,6 +45,7 @@ if TYPE_CHECKING:
 FILL_MARGIN = cite("FILL-HH", "margin over the height", SEEN)
 COLD_WATER = cite("", "coldest water a house is filled with", JUDGMENT)
 HOUSE_VALVE = cite("", "usual relief valve of a house boiler", PRACTICE)
+OPEN_TO_AIR = cite("", "a plain tank is drained open to the air", DERIVED)
 STEEL = cite("ASHRAE-TANK", "growth of steel", SEEN)
 LARGER_GOVERNS = (
     "water by its densities and the line of the boiler code differ; the larger is on the safe side"
@@ -51,14 +54,14 @@ LARGER_GOVERNS = (
 
 @dataclass(frozen=True)
 class Still:
-    """Still water, cold and hot, before the tank is known."""
+    """Still water, cold and hot, before the tank is known; a plain steel tank has no ``precharge``."""
 
     air: Figure
     static: Figure
     static_hot: Figure
     needed_fill: Figure
     fill: Figure
-    precharge: Figure
+    precharge: Figure | None
     relief: Figure
     highest: Figure
     hottest: Figure
@@ -112,7 +115,7 @@ def pressures_of(job: Job, losses: Losses, heat: Emitters) -> Still:
         static_hot=static_pressure(height=height, density=hot),
         needed_fill=needed,
         fill=fill,
-        precharge=precharge_pressure(fill=fill),
+        precharge=None if is_plain(job) else precharge_pressure(fill=fill),
         relief=relief,
         highest=highest_at_tank(relief=relief),
         hottest=hottest,
@@ -125,11 +128,32 @@ def pressures_of(job: Job, losses: Losses, heat: Emitters) -> Still:
     )
 
 
+def is_plain(job: Job) -> bool:
+    """True where the job's tank is of plain steel, with air over its water."""
+    tank = job.system.plant.tank
+    return tank is not None and tank.is_plain
+
+
+def _charge(job: Job, still: Still) -> Figure:
+    """Pressure of the gas in the tank before any water: its charge, or the air of the site in a plain one."""
+    tank = job.system.plant.tank
+    if still.precharge is None:
+        return usual(
+            "plant/tank/air", "air in a plain tank, over that of the site", "0 psi", PRESSURE, OPEN_TO_AIR
+        )
+    return still.precharge if tank is None or tank.precharge is None else tank.precharge
+
+
 def tank_of(job: Job, losses: Losses, still: Still, water: Figure) -> TankSize:
     """The tank by the density of water and by the line of the boiler code; the larger governs."""
     expanded = expanded_volume(volume=water, growth=still.growth)
-    acceptance = acceptance_factor(cold=still.fill, hot=still.highest, air=still.air)
-    by_density = diaphragm_tank(expanded=expanded, acceptance=acceptance)
+    between = {"cold": still.fill, "hot": still.highest, "air": still.air}
+    if is_plain(job):
+        acceptance = plain_share(**between)
+        by_density = plain_tank(expanded=expanded, **between)
+    else:
+        acceptance = acceptance_factor(**between)
+        by_density = diaphragm_tank(expanded=expanded, acceptance=acceptance)
     by_line = None
     if float(acceptance) <= 0:
         by_density = missing(WATER_VOLUME, "plant/fill", "a fill pressure below the highest at the tank")
@@ -141,7 +165,7 @@ def tank_of(job: Job, losses: Losses, still: Still, water: Figure) -> TankSize:
         )
     tank = job.system.plant.tank
     chosen = volume if tank is None or tank.volume is None else tank.volume
-    charge = still.precharge if tank is None or tank.precharge is None else tank.precharge
+    charge = _charge(job, still)
     gas = gas_left(tank=chosen, precharge=charge, fill=still.fill, air=still.air, expanded=expanded)
     hot = hot_pressure(tank=chosen, precharge=charge, air=still.air, gas=gas)
     top = top_pressure_hot(at_gauge=hot, static=still.static_hot)

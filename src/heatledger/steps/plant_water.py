@@ -2,15 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from heatledger.job.model import Job
-from heatledger.job.system_model import BY_LENGTH, Emitter
-from heatledger.ledger.dimensions import BORE, TEMPERATURE, WATER_VOLUME, WaterVolume
+from heatledger.job.system_model import BY_LENGTH, FIN_TUBE, IRON_RADIATOR, SERIES, Emitter
+from heatledger.ledger.dimensions import AREA, BORE, TEMPERATURE, WATER_VOLUME, WaterVolume
 from heatledger.ledger.figures import Figure, missing
 from heatledger.ledger.results import result
 from heatledger.ledger.sources import JUDGMENT, cite
-from heatledger.physics.pipes import pipe_coefficient, pipe_loss, pipes_total, water_in_length, water_together
+from heatledger.physics.friction import tube_volume
+from heatledger.physics.pipes import (
+    pipe_coefficient,
+    pipe_loss,
+    pipes_total,
+    water_in_iron,
+    water_in_length,
+    water_in_sections,
+    water_together,
+    water_total,
+)
 from heatledger.steps.losses import Losses
 from heatledger.steps.tubes import chosen_tube, size_limits, usual_family
 from heatledger.steps.usual import usual
@@ -19,6 +30,8 @@ if TYPE_CHECKING:
     from heatledger.steps.circuits import Circuits
     from heatledger.steps.emitters import Emitters
 
+COPPER_TUBE = cite("", "a 3/4 in copper tube, as no loop says otherwise", JUDGMENT)
+IRON_LENGTH = cite("", "high cast-iron baseboard, which holds most; fill one to know", JUDGMENT)
 BARE = cite("", "no insulation is said, so a bare pipe", JUDGMENT)
 
 
@@ -30,10 +43,16 @@ class VolumePart:
     volume: WaterVolume
 
 
-def volume_parts(job: Job, heat: Emitters, circuits: Circuits) -> dict[str, VolumePart]:
+def emitter_volumes(job: Job, heat: Emitters, circuits: Circuits) -> list[Figure]:
+    """Water in each emitter."""
+    loops = loop_bores(job, circuits)
+    return [water_of(each, heat, loops.get(id)) for id, each in job.system.emitters.items()]
+
+
+def volume_parts(job: Job, circuits: Circuits, emitters: Sequence[Figure]) -> dict[str, VolumePart]:
     """Water in the boiler, the mains, the tubes of each circuit, and the emitters.
 
-    What nobody has given is a figure without a value. Without circuits the tubes wait for them.
+    ``emitters`` are those of each. What nobody has given is a figure without a value. Without circuits the tubes wait for them.
     """
     parts = {}
     boiler = job.system.plant.boiler
@@ -48,20 +67,59 @@ def volume_parts(job: Job, heat: Emitters, circuits: Circuits) -> dict[str, Volu
         parts[f"tubes-{id}"] = VolumePart(f"Tubes of {circuit.name}", water_together(volumes=tubes))
     if not circuits.circuits:
         parts["tubes"] = VolumePart("Tubes", missing(WATER_VOLUME, "circuits", "circuits with their tubes"))
-    emitters = [water_of(each, heat) for each in job.system.emitters.values()]
     if emitters:
         parts["emitters"] = VolumePart("Emitters", water_together(volumes=emitters))
     return parts
 
 
-def water_of(emitter: Emitter, heat: Emitters) -> Figure:
-    """Water in one emitter: its own figure, or that of its length."""
+def known_water(parts: Mapping[str, VolumePart], emitters: Sequence[Figure]) -> Figure | None:
+    """Water of all that is known, where some part still waits; None where nothing waits, or all does."""
+    apart = [each.volume for key, each in parts.items() if key != "emitters"]
+    every = [*apart, *emitters]
+    known = [each for each in every if not each.is_missing]
+    return water_total(volumes=known) if known and len(known) < len(every) else None
+
+
+def loop_bores(job: Job, circuits: Circuits) -> dict[str, Figure]:
+    """Bore of the tube that goes on as the element of an emitter, by emitter of a series loop."""
+    return {
+        id: run.bore
+        for key, circuit in job.system.circuits.items()
+        if circuit.kind == SERIES and key in circuits.circuits
+        for id, run in circuits.circuits[key].runs.items()
+    }
+
+
+def water_of(emitter: Emitter, heat: Emitters, bore: Figure | None = None) -> Figure:
+    """Water in one emitter: its own figure, else what its length, sections or radiation hold.
+
+    ``bore`` is that of the tube of its series loop, which goes on through fin tube.
+    """
     if emitter.water is not None:
         return emitter.water
-    length = heat.emitters[emitter.id].length if emitter.kind in BY_LENGTH else None
-    if emitter.water_per is not None and length is not None:
-        return water_in_length(water_per=emitter.water_per, length=length)
+    if emitter.kind in BY_LENGTH:
+        length = heat.emitters[emitter.id].length
+        if length is not None:
+            return _water_along(emitter, length, bore)
+    if emitter.kind == IRON_RADIATOR:
+        if emitter.water_per is not None and emitter.sections is not None:
+            return water_in_sections(section=emitter.water_per, sections=emitter.sections)
+        if emitter.edr is not None:
+            return water_in_iron(edr=emitter.edr)
     return missing(WATER_VOLUME, f"emitters/{emitter.id}/water", "water in it")
+
+
+def _water_along(emitter: Emitter, length: Figure, bore: Figure | None) -> Figure:
+    """Water in a length of baseboard: by its row, else by the tube of its loop, else by what is usual."""
+    if emitter.water_per is not None:
+        return water_in_length(water_per=emitter.water_per, length=length)
+    if emitter.kind == FIN_TUBE and bore is not None and not bore.is_missing:
+        return tube_volume(bore=bore, length=length)
+    text, source = ("0.517 in²", COPPER_TUBE) if emitter.kind == FIN_TUBE else ("3.6 in²", IRON_LENGTH)
+    words = "water in each length"
+    return water_in_length(
+        water_per=usual(f"emitters/{emitter.id}/water_per", words, text, AREA, source), length=length
+    )
 
 
 def mains_loss(job: Job, losses: Losses, heat: Emitters, circuits: Circuits) -> Figure:
@@ -80,13 +138,17 @@ def mains_loss(job: Job, losses: Losses, heat: Emitters, circuits: Circuits) -> 
     insulation = mains.insulation
     if insulation is None:
         insulation = usual("plant/mains/insulation", "thickness of insulation", "0 in", BORE, BARE)
-    id = mains.through.partition("/")[2]
-    space = losses.unheated.get(id)
-    around = space.temperature if space else missing(TEMPERATURE, mains.through, "space of the mains")
     loss = pipe_loss(
         coefficient=pipe_coefficient(outside=outside, insulation=insulation),
         length=mains.length,
         water=heat.house.mean_water,
-        around=around,
+        around=_around(mains.through, job, losses),
     )
     return pipes_total(losses=[loss])
+
+
+def _around(through: str, job: Job, losses: Losses) -> Figure:
+    """Temperature of the unheated space or the neighbor that mains run through."""
+    home, _, id = through.partition("/")
+    space = job.neighbors.get(id) if home == "neighbors" else losses.unheated.get(id)
+    return space.temperature if space else missing(TEMPERATURE, through, "space of the mains")

@@ -8,31 +8,13 @@ from typing import TYPE_CHECKING
 from heatledger.job.model import Job
 from heatledger.job.system_model import SERIES, Circuit
 from heatledger.ledger import dimensions as d
-from heatledger.ledger.dimensions import (
-    Concentration,
-    HeatRate,
-    Pressure,
-    Ratio,
-    Temperature,
-    TemperatureDifference,
-    VolumeFlow,
-)
+from heatledger.ledger.dimensions import HeatRate, Pressure, Temperature, TemperatureDifference, VolumeFlow
 from heatledger.ledger.figures import Figure, missing
 from heatledger.ledger.results import result
 from heatledger.physics.friction import flow_total
-from heatledger.physics.startup import (
-    air_free_carbon_monoxide,
-    drop_between,
-    drop_off,
-    excess_air,
-    pressure_of_test,
-    pressure_off,
-    pressure_rise,
-    return_after,
-    state_output,
-    temperature_off,
-)
-from heatledger.physics.water import drop_of_heat, heat_carried
+from heatledger.physics.startup import drop_between, pressure_of_test, return_after, state_output
+from heatledger.physics.water import drop_of_heat
+from heatledger.steps.compared import Compared, compared_with, drops_of
 from heatledger.steps.controls import Curve, asked_at
 from heatledger.steps.emitter_chains import Passed, outlet_chain
 from heatledger.steps.losses import Losses
@@ -65,27 +47,13 @@ class CircuitTarget:
 
 
 @result
-class Compared:
-    """Readings beside their targets: how far each lies over it; None where one of the two is missing."""
-
-    supply_off: TemperatureDifference | None
-    return_off: TemperatureDifference | None
-    drop: TemperatureDifference | None
-    drop_off: TemperatureDifference | None
-    output: HeatRate | None
-    cold_off: Pressure | None
-    hot_off: Pressure | None
-    rise: Pressure | None
-    precharge_off: Pressure | None
-    carbon_monoxide: Concentration | None
-    excess_air: Ratio | None
-
-
-@result
 class StartupTargets:
     """Targets for the weather, the water and the rooms as read, else for the design day.
 
     ``supply_due`` is what the control asks for in this weather; ``supply`` is what was read, else that.
+    ``drop``, ``return_`` and ``output`` are what the emitters take from water of that supply. Across the
+    boiler ``fire_drop`` stands at full fire while the water warms, None without a boiler, and
+    ``settled_drop`` once it has settled: the emitters' drop, or that of the fire where it makes less.
     ``may_run`` is False until the fire, its draft and the room have been measured and are clean;
     ``waits_for`` says what it waits for.
     """
@@ -98,6 +66,8 @@ class StartupTargets:
     emitters: dict[str, EmitterTarget]
     flow: VolumeFlow
     drop: TemperatureDifference
+    fire_drop: TemperatureDifference | None
+    settled_drop: TemperatureDifference
     return_: Temperature
     output: HeatRate
     cold_pressure: Pressure
@@ -124,12 +94,13 @@ def startup(
     read = job.system.readings
     outdoor = losses.site.outdoor if read.outdoor is None else read.outdoor
     warm = losses.site.indoor if read.room is None else read.room
-    due = _supply_due(job, losses, heat, controls, outdoor)
+    due = _supply_due(job, losses, heat, controls, outdoor, room)
     supply = due if read.supply is None else read.supply
     targets, passed = _state(job, heat, circuits, supply, warm if read.room is not None else None)
     flow, output = _whole(targets)
     back = return_after(supply=supply, heat=output, flow=flow, water_heat=heat.house.water_heat)
     drop = drop_between(supply=supply, return_water=back)
+    drops = drops_of(room.plant, heat, flow, drop)
     plant, waits = room.plant, waits_of(job)
     return Startup(
         StartupTargets(
@@ -141,25 +112,30 @@ def startup(
             emitters={id: EmitterTarget(each.output, each.outlet) for id, each in passed.items()},
             flow=flow,
             drop=drop,
+            fire_drop=drops.fire,
+            settled_drop=drops.settled,
             return_=back,
             output=output,
             cold_pressure=plant.fill_pressure,
             hot_pressure=plant.hot_pressure,
             test_pressure=pressure_of_test(highest=plant.relief_pressure),
-            compared=_compared(job, heat, room, due, back, drop),
+            compared=compared_with(job, heat, plant, due, supply, drops),
             may_run=not waits,
             waits_for=waits,
         )
     )
 
 
-def _supply_due(job: Job, losses: Losses, heat: Emitters, controls: Controls_, outdoor: Figure) -> Figure:
+def _supply_due(
+    job: Job, losses: Losses, heat: Emitters, controls: Controls_, outdoor: Figure, room: BoilerRoom
+) -> Figure:
     """What the control asks for: by the weather where it follows it, else the supply of all weather."""
     if job.system.controls.outdoor_reset is False:
         return heat.house.supply
     if outdoor is losses.site.outdoor:
         return asked_at(controls.controls.reset["design-day"])
-    return asked_at(Curve(job, losses, heat, controls.controls.balance).at(outdoor))
+    curve = Curve(job, losses, heat, controls.controls.balance, room.plant.drop_design)
+    return asked_at(curve.at(outdoor))
 
 
 def _state(
@@ -219,38 +195,4 @@ def _whole(targets: Mapping[str, CircuitTarget]) -> tuple[Figure, Figure]:
     return (
         flow_total(flows=[each.flow for each in targets.values()]),
         state_output(outputs=[each.output for each in targets.values()]),
-    )
-
-
-def _compared(
-    job: Job, heat: Emitters, room: BoilerRoom, due: Figure, back: Figure, drop: Figure
-) -> Compared:
-    read, plant = job.system.readings, room.plant
-    fire = read.combustion
-    own = None
-    if read.supply is not None and read.return_ is not None:
-        own = drop_between(supply=read.supply, return_water=read.return_)
-    output = None
-    if own is not None and read.flow is not None:
-        output = heat_carried(flow=read.flow, water_heat=heat.house.water_heat, drop=own)
-    cold, hot = read.cold_pressure, read.hot_pressure
-    air_free, excess = None, None
-    if fire.oxygen is not None:
-        excess = excess_air(oxygen=fire.oxygen)
-        if fire.carbon_monoxide is not None:
-            air_free = air_free_carbon_monoxide(measured=fire.carbon_monoxide, oxygen=fire.oxygen)
-    return Compared(
-        supply_off=None if read.supply is None else temperature_off(read=read.supply, due=due),
-        return_off=None if read.return_ is None else temperature_off(read=read.return_, due=back),
-        drop=own,
-        drop_off=None if own is None else drop_off(read=own, due=drop),
-        output=output,
-        cold_off=None if cold is None else pressure_off(read=cold, due=plant.fill_pressure),
-        hot_off=None if hot is None else pressure_off(read=hot, due=plant.hot_pressure),
-        rise=None if cold is None or hot is None else pressure_rise(hot=hot, cold=cold),
-        precharge_off=None
-        if read.precharge is None
-        else pressure_off(read=read.precharge, due=plant.precharge_pressure),
-        carbon_monoxide=air_free,
-        excess_air=excess,
     )

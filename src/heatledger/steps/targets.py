@@ -12,6 +12,13 @@ from heatledger.steps.usual import usual
 CAUTION_LOCAL = "Local code and licensed practice govern."
 ELECTRIC, OIL, PROPANE = "electricity", "oil", "propane"
 
+OXYGEN_LEAST, OXYGEN_LEAST_PROPANE = "3 %", "3.5 %"
+OXYGEN_MOST, OXYGEN_MOST_HOOD = "6 %", "10 %"
+FLUE_CO, FLUE_CO_STOP = "100 ppm", "400 ppm"
+ROOM_CO, ROOM_CO_STOP, ROOM_CO_LEAVE = "9 ppm", "35 ppm", "70 ppm"
+DRAFT_WEAK, DRAFT_STRONG = "-0.02 in. w.c.", "-0.04 in. w.c."
+"""The limits of a fire, as typed: the targets here and the limits of the findings are both made of them."""
+
 
 def _target(name: str, words: str, text: str, dimension: Dimension, citation: Citation) -> Figure:
     return usual(f"startup/targets/{name}", words, text, dimension, citation)
@@ -29,48 +36,54 @@ def is_drafted(boiler: Boiler) -> bool:
 
 def oxygen_band(boiler: Boiler) -> tuple[Figure, Figure]:
     """Least and most oxygen in the flue gas; gas without condensing may have a draft hood or not."""
-    low = "3.5 %" if boiler.fuel == PROPANE and boiler.kind == "condensing" else "3 %"
-    high = "10 %" if is_drafted(boiler) and boiler.fuel != OIL else "6 %"
-    memory = cite("NFPA-54", "combustion by kind of burner", MEMORY)
+    low = OXYGEN_LEAST_PROPANE if boiler.fuel == PROPANE and boiler.kind == "condensing" else OXYGEN_LEAST
+    high = OXYGEN_MOST_HOOD if is_drafted(boiler) and boiler.fuel != OIL else OXYGEN_MOST
     seen = cite("CTECH", "3 to 9 % oxygen in general", SEEN)
-    return (
-        _target("oxygen-least", "least oxygen in flue gas", low, d.RATIO, seen),
-        _target("oxygen-most", "most oxygen in flue gas", high, d.RATIO, memory),
-    )
+    return _target("oxygen-least", "least oxygen in flue gas", low, d.RATIO, seen), _most(high)
+
+
+def oxygen_most() -> Figure:
+    """Most oxygen in the flue gas of a burner that has no draft hood."""
+    return _most(OXYGEN_MOST)
+
+
+def _most(text: str) -> Figure:
+    memory = cite("NFPA-54", "combustion by kind of burner", MEMORY)
+    return _target("oxygen-most", "most oxygen in flue gas", text, d.RATIO, memory)
 
 
 def flue_carbon_monoxide() -> Figure:
     """Most carbon monoxide of a clean fire, air free."""
     source = cite("ICM-2015", "100 ppm air free", SEEN)
-    return _target("flue-co", "most carbon monoxide in flue gas", "100 ppm", d.CONCENTRATION, source)
+    return _target("flue-co", "most carbon monoxide in flue gas", FLUE_CO, d.CONCENTRATION, source)
 
 
 def flue_carbon_monoxide_stop() -> Figure:
     """Carbon monoxide, air free, above which the boiler is shut down."""
     source = cite("ANSI-Z21.13", "limit of a listing", MEMORY)
     words = "carbon monoxide in flue gas that stops the boiler"
-    return _target("flue-co-stop", words, "400 ppm", d.CONCENTRATION, source)
+    return _target("flue-co-stop", words, FLUE_CO_STOP, d.CONCENTRATION, source)
 
 
 def room_carbon_monoxide() -> Figure:
     """Carbon monoxide in a room that is looked into."""
     source = cite("EPA-CO", "carbon monoxide indoors", MEMORY)
-    return _target("room-co", "carbon monoxide in the room", "9 ppm", d.CONCENTRATION, source)
+    return _target("room-co", "carbon monoxide in the room", ROOM_CO, d.CONCENTRATION, source)
 
 
 def room_carbon_monoxide_stop() -> Figure:
     """Carbon monoxide in a room at which the boiler is stopped and the room aired."""
     source = cite("EPA-CO", "carbon monoxide indoors", MEMORY)
     words = "carbon monoxide in the room that stops the boiler"
-    return _target("room-co-stop", words, "35 ppm", d.CONCENTRATION, source)
+    return _target("room-co-stop", words, ROOM_CO_STOP, d.CONCENTRATION, source)
 
 
 def draft_band() -> tuple[Figure, Figure]:
     """Weakest and strongest draft of a chimney at the boiler."""
     source = cite("NFPA-54", "draft at the boiler", MEMORY)
     return (
-        _target("draft-weak", "weakest draft", "-0.02 in. w.c.", d.DRAFT, source),
-        _target("draft-strong", "strongest draft", "-0.04 in. w.c.", d.DRAFT, source),
+        _target("draft-weak", "weakest draft", DRAFT_WEAK, d.DRAFT, source),
+        _target("draft-strong", "strongest draft", DRAFT_STRONG, d.DRAFT, source),
     )
 
 

@@ -8,10 +8,13 @@ bought.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import isnan, nan
 
 from heatledger.ledger.figures import Figure, waits_for
+from heatledger.steps.bills import WinterFuel
 from heatledger.steps.design import Design
+from heatledger.steps.emitter_chains import supply_for_share
 from heatledger.studies.site_checks import SiteCheck, site_checks
 from heatledger.studies.uncertainty import Band, band_of
 
@@ -20,23 +23,36 @@ from heatledger.studies.uncertainty import Band, band_of
 class BillBand:
     """One winter's fuel: with no credit for gains as a loss is worked out, and as the plant had to give.
 
-    ``low`` and ``high`` span both with their bands (W).
+    ``low`` and ``high`` span both with their bands (W), or the one that is known; NaN for none. ``unknown``
+    are the entries that one of them waits for, in words. ``lowest_supply`` is that at which every room gets
+    its share of the load by this bill; None where loss and bills agree, or it cannot be told.
     """
 
     id: str
     name: str
     like_for_like: Band
     after_gains: Band
+    unknown: tuple[str, ...]
+    lowest_supply: Figure | None = None
 
     @property
     def low(self) -> float:
         """The least of both bands."""
-        return min(self.after_gains.low, self.like_for_like.low)
+        return min((each.low for each in self._known), default=nan)
 
     @property
     def high(self) -> float:
         """The most of both bands."""
-        return max(self.after_gains.high, self.like_for_like.high)
+        return max((each.high for each in self._known), default=nan)
+
+    @property
+    def counts(self) -> bool:
+        """True when the bill says something of the load."""
+        return bool(self._known)
+
+    @property
+    def _known(self) -> list[Band]:
+        return [each for each in (self.after_gains, self.like_for_like) if not isnan(each.low)]
 
 
 @dataclass(frozen=True)
@@ -44,7 +60,8 @@ class Replacement:
     """What to know before a boiler is replaced. Bounds are in W.
 
     ``load`` is what the plant has to carry, with its band. ``low`` and ``high`` bound where that and every
-    bill meet; both None where they do not meet, or nothing can be said. ``largest_output`` is the most
+    bill that says something meet, or the load alone where none does; both None where they do not meet, or
+    nothing can be said. ``largest_output`` is the most
     that sizing rules allow. ``lowest_supply`` is that on the design day, ``set_by`` the name of the room
     whose emitters ask for it, empty where none are known; ``next_lowest`` is enough for all others.
     ``old_output`` and ``old_ratio`` are those of the boiler in the job. ``unknown`` are entries that the
@@ -66,19 +83,27 @@ class Replacement:
 
     @property
     def meets(self) -> bool:
-        """True when the loss and every bill that can be worked out agree within their bands."""
-        return self.low is not None
+        """True when bands of the loss and of every bill that can be worked out overlap; false without any."""
+        return self.low is not None and self._both
+
+    @property
+    def apart(self) -> bool:
+        """True when the loss and the bills are known and their bands do not overlap."""
+        return self.low is None and self._both
+
+    @property
+    def _both(self) -> bool:
+        return not isnan(self.load.low) and any(each.counts for each in self.bills)
 
 
 def replacement(design: Design) -> Replacement:
     """The study of a boiler replacement; what the job does not hold yet is without a value or named."""
     plant, heat = design.boiler_room.plant, design.emitters.house
     load = band_of(plant.load, design)
-    bills = tuple(
-        BillBand(id, each.name, band_of(each.like_for_like, design), band_of(each.after_gains, design))
-        for id, each in design.bills.bills.items()
-    )
+    bills = tuple(_bill(id, each, design) for id, each in design.bills.bills.items())
     low, high = _meeting([(load.low, load.high), *((each.low, each.high) for each in bills)])
+    if low is None:
+        bills = tuple(replace(each, lowest_supply=_supply_by(each.id, design)) for each in bills)
     room = design.job.rooms.get(heat.set_by)
     return Replacement(
         load=load,
@@ -94,6 +119,21 @@ def replacement(design: Design) -> Replacement:
         unknown=_unknown(design, (plant.load, heat.lowest_supply, plant.tank_volume)),
         checks=tuple(site_checks(design.job)),
     )
+
+
+def _bill(id: str, winter: WinterFuel, design: Design) -> BillBand:
+    like, after = winter.like_for_like, winter.after_gains
+    return BillBand(
+        id, winter.name, band_of(like, design), band_of(after, design), _unknown(design, (like, after))
+    )
+
+
+def _supply_by(id: str, design: Design) -> Figure | None:
+    """Lowest supply at the load by a bill, by the law that finds it at the loss; None while it waits."""
+    share = design.bills.bills[id].share
+    if share.is_missing or not design.emitters.emitters:
+        return None
+    return supply_for_share(design.job, design.emitters, share, "it asks for most at the load by this bill")
 
 
 def _meeting(spans: Sequence[tuple[float, float]]) -> tuple[float | None, float | None]:

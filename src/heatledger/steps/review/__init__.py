@@ -18,8 +18,8 @@ from heatledger.ledger.findings import Finding, NotChecked
 from heatledger.steps.review import (  # isort: skip
     temperatures, standing, sizes, slips, shapes, depths, materials, extremes, glass, beyond, leakage, rooms,
     envelope_gaps, whole, plans,
-    emitter_findings, loop_findings, radiator_findings,
-    piping, runs, pumping, pumps_and_zones,
+    emitter_findings, emitter_walls, loop_findings, radiator_findings,
+    unsolved, piping, runs, pumping, pumps_and_zones,
     boiler, firing, pressure, guards, bill_findings,
     control_findings, zone_findings, startup_findings, fire_findings,
 )  # fmt: skip
@@ -34,8 +34,8 @@ __all__ = ["KINDS", "review"]
 GROUPS = (
     temperatures, standing, sizes, slips, shapes, depths, materials, extremes, glass, beyond, leakage, rooms,
     envelope_gaps, whole, plans,
-    emitter_findings, loop_findings, radiator_findings,
-    piping, runs, pumping, pumps_and_zones,
+    emitter_findings, emitter_walls, loop_findings, radiator_findings,
+    unsolved, piping, runs, pumping, pumps_and_zones,
     boiler, firing, pressure, guards, bill_findings,
     control_findings, zone_findings, startup_findings, fire_findings,
 )  # fmt: skip

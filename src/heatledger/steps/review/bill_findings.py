@@ -15,7 +15,6 @@ from heatledger.steps.review.plant_look import BOILER, boiler_of, resized, room_
 
 Found = Iterator[Finding | NotChecked]
 JUST = 1e-9
-SMALLER = 0.999
 
 
 def half_width(figure: Figure) -> float:
@@ -101,12 +100,19 @@ def _sized_from_old_boiler(look: Look) -> Found:
         return
     most = max(losses, key=float)
     if float(room.output) > look.limit * float(most) * (1 + JUST):
-        size = look.limit * float(most) * SMALLER
+        size = look.limit * float(most)
+        if most is room.load and look.given[0] is None:
+            size = float(room.largest_output)
         yield look.found(
             BOILER,
             f"{boiler.name} gives {look.say(room.output)}; sheets and bills say no more than "
             f"{look.say(most)}. "
             "The boiler before it was never measured against the house.",
             most,
-            (Mend(f"Take one of no more than {look.say(size, d.HEAT_RATE)}.", resized(look, boiler, size)),),
+            (
+                Mend(
+                    f"Take one of no more than {look.say(size, d.HEAT_RATE)}.",
+                    resized(look, boiler, size, -1),
+                ),
+            ),
         )

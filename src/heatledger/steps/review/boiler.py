@@ -14,7 +14,8 @@ from heatledger.steps.targets import ELECTRIC, burns
 
 Found = Iterator[Finding | NotChecked]
 JUST = 1e-9
-A_LITTLE = 0.001
+MILD_DAY, LEAST_MILD = 277.59, 0.5
+"""40 °F in kelvin, and the least part of its load that a house is taken to ask for on a mild day."""
 
 
 @finding(
@@ -22,7 +23,7 @@ A_LITTLE = 0.001
     Weight.DECIDE,
     cite("EXCESSAIR", "sizing rule for boilers", SEEN),
     fires="The boiler gives more than {0} of the load. Above {1} it must be fixed, where the burner does not "
-    "turn down to half of the load.",
+    "turn down to half of the load, or to what it is at 40 °F (4 °C) outdoors.",
     why="the model sizing rule stops at 1.40; a plant ratio above 3 cost 6 to 9 % in a simulation",
     mend="Take the next smaller size, or a burner that turns down further.",
     limits=(
@@ -40,9 +41,9 @@ def _boiler_too_big(look: Look) -> Found:
     if float(room.ratio) <= look.limit + JUST:
         return
     least = boiler.least_output
-    turns_down = least is not None and float(least) <= float(room.load) / 2
+    turns_down = least is not None and float(least) <= float(room.load) * _mild_share(look)
     far = float(room.ratio) > look.limit_at(1) and not turns_down
-    smaller = float(room.load) * look.limit * (1 - A_LITTLE)
+    smaller = float(room.largest_output) if look.given[0] is None else float(room.load) * look.limit
     words = f"Take a boiler of no more than {look.say(smaller, d.HEAT_RATE)} at this height."
     yield look.found(
         BOILER,
@@ -50,11 +51,20 @@ def _boiler_too_big(look: Look) -> Found:
         f"design day: {float(room.ratio):.2f} times.",
         room.ratio,
         (
-            Mend(words, resized(look, boiler, smaller)),
+            Mend(words, resized(look, boiler, smaller, -1)),
             Mend("Keep it with a burner that turns down, or a buffer tank, and say why."),
         ),
         Weight.MUST_FIX if far else Weight.DECIDE,
     )
+
+
+def _mild_share(look: Look) -> float:
+    """Part of the design load on a mild day, at least half."""
+    site = look.house.losses.site
+    if isnan(site.indoor) or isnan(site.outdoor) or not float(site.outdoor) < MILD_DAY:
+        return LEAST_MILD
+    span = float(site.indoor) - float(site.outdoor)
+    return max(LEAST_MILD, (float(site.indoor) - MILD_DAY) / span)
 
 
 @finding(
@@ -75,7 +85,7 @@ def _boiler_too_small(look: Look) -> Found:
     elif float(room.ratio) < look.limit - JUST:
         site = look.house.losses.site
         reach = float(site.indoor) - float(room.ratio) * (float(site.indoor) - float(site.outdoor))
-        enough = float(room.load) * look.limit * (1 + A_LITTLE)
+        enough = float(room.load) * look.limit
         yield look.found(
             BOILER,
             f"{boiler.name} gives {look.say(room.output)} and must carry {look.say(room.load)}; below "
@@ -84,7 +94,7 @@ def _boiler_too_small(look: Look) -> Found:
             (
                 Mend(
                     f"Take a boiler of at least {look.say(enough, d.HEAT_RATE)} at this height.",
-                    resized(look, boiler, enough),
+                    resized(look, boiler, enough, 1),
                 ),
                 Mend("Tighten and insulate the house first, or add a second source."),
             ),
@@ -136,11 +146,12 @@ def _rating_at_sea_level(look: Look) -> Found:
         yield look.wants(BOILER, height)
     elif float(height) > look.limit * (1 + JUST):
         fire, what = (room.output, "output") if room.input is None else (room.input, "input")
+        most = f"the {what} of {boiler.name} is less than on its plate"
+        if fire is not None and not isnan(fire):
+            most = f"the {what} of {boiler.name} is no more than {look.say(fire)}"
         found = look.found(
             BOILER,
-            f"At {look.say(height)} the {what} of {boiler.name} is no more than "
-            f"{'not known yet' if fire is None or isnan(fire) else look.say(fire)}; set for the sea it burns "
-            "dirty.",
+            f"At {look.say(height)} {most}; set for the sea it burns dirty.",
             room.altitude_factor,
             (
                 Mend(
@@ -165,7 +176,9 @@ def _label_efficiency_promised(look: Look) -> Found:
     boiler, room = boiler_of(look), room_of(look)
     if boiler is None or boiler.efficiency is None or room.efficiency is None:
         return
-    if float(boiler.efficiency) - float(room.efficiency) > look.limit + JUST:
+    if isnan(room.efficiency) or isnan(room.return_design):
+        yield look.wants(f"{BOILER}/efficiency", room.return_design, room.efficiency)
+    elif float(boiler.efficiency) - float(room.efficiency) > look.limit + JUST:
         yield look.found(
             f"{BOILER}/efficiency",
             f"{look.say(boiler.efficiency)} is the label; with {look.say(room.return_design)} coming back "

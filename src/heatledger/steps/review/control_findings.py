@@ -11,8 +11,8 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import DERIVED, SEEN, cite
 from heatledger.steps.controls import ResetPoint, asked_at
-from heatledger.steps.review.kinds import Limit, Look, finding, set_to
-from heatledger.steps.targets import CAUTION_LOCAL
+from heatledger.steps.review.kinds import KINDS, Limit, Look, finding, set_to
+from heatledger.steps.targets import CAUTION_LOCAL, OIL
 
 Found = Iterator[Finding | NotChecked]
 COLD_IRON = "Flue gas that condenses eats a boiler and its vent, and lets carbon monoxide into the house."
@@ -36,7 +36,8 @@ def points_of(look: Look) -> list[ResetPoint]:
     Weight.DECIDE,
     cite("WAC-R403.2", "automatic lowering of boiler water with the load", SEEN),
     fires="The supply is held the same in all weather, and near 40 °F (4 °C) outdoors that is more than {0} "
-    "over what the emitters need.",
+    "over what the emitters need, and over what keeps the return of a boiler that may not condense at its "
+    "limit.",
     why="water that is cooler in mild weather costs less and makes rooms steadier",
     mend="Let the supply follow the weather along the reset table.",
     limits=(Limit("no-reset", "10 °F", d.TEMPERATURE_DIFFERENCE, "supply over need in mild weather"),),
@@ -52,17 +53,63 @@ def _no_reset(look: Look) -> Found:
         yield look.wants("controls", supply)
     else:
         mild = min(points, key=lambda each: abs(float(each.outdoor) - MILD_DAY))
-        if float(supply) - float(mild.supply) > look.limit + SAME:
+        least = least_at(look, mild)
+        enough = max(float(mild.supply), least)
+        if float(supply) - enough > look.limit + SAME:
+            kept = (
+                f" and keeps the return at {look.say(return_limit(look), d.TEMPERATURE)}"
+                if least > float(mild.supply)
+                else ""
+            )
             yield look.found(
                 "controls",
-                f"Water is made at {look.say(supply)} every day, though {look.say(mild.supply)} is enough at "
-                f"{look.say(mild.outdoor)} outdoors.",
+                f"Water is made at {look.say(supply)} every day, though {look.say(enough, d.TEMPERATURE)} is "
+                f"enough{kept} at {look.say(mild.outdoor)} outdoors.",
                 mild.supply,
-                (
-                    Mend("Let the supply follow the weather.", (set_to("controls/outdoor_reset", "yes"),)),
-                    Mend("Keep it fixed where something else needs hot water, and say so."),
-                ),
+                _to_follow(look, points, float(supply)),
             )
+
+
+def _to_follow(look: Look, points: list[ResetPoint], supply: float) -> tuple[Mend, ...]:
+    """Ways to let the water follow the weather; a boiler that must stay hot gets a floor under it, or "
+    "mixing."""
+    follow = set_to("controls/outdoor_reset", "yes")
+    keep = Mend("Keep it fixed where something else needs hot water, and say so.")
+    floor = floor_of(look, points)
+    if return_limit(look) <= 0:
+        return Mend("Let the supply follow the weather.", (follow,)), keep
+    mixing = Mend(
+        "Mix the water after the boiler, so that the rooms follow the weather and the boiler stays hot."
+    )
+    if not floor < supply - SAME:
+        return mixing, keep
+    text = look.text(floor, d.TEMPERATURE, to=1)
+    words = f"Let the supply follow the weather, and never ask for less than {text}."
+    return Mend(words, (follow, set_to("controls/least_supply", text))), mixing, keep
+
+
+def return_limit(look: Look) -> float:
+    """The coolest return that the boiler may have, K; nothing where flue gas may condense in it, or "
+    "none is."""
+    boiler, kind = look.house.job.system.plant.boiler, KINDS["reset-under-boiler-limit"]
+    if boiler is None or boiler.kind != "non-condensing":
+        return 0.0
+    if boiler.return_limit is not None:
+        return float(boiler.return_limit)
+    return Look(look.house, kind).limit_at(1 if boiler.fuel == OIL else 0)
+
+
+def least_at(look: Look, point: ResetPoint) -> float:
+    """The supply whose return is just at the boiler's limit at a point of the weather, K; 0 without a "
+    "limit."""
+    limit = return_limit(look)
+    return limit + float(asked_at(point)) - float(point.return_) if limit > 0 else 0.0
+
+
+def floor_of(look: Look, points: list[ResetPoint]) -> float:
+    """The lowest supply to ask for, so that the return keeps to the boiler's limit in all weather, K."""
+    cold = [each for each in points if float(each.return_) < return_limit(look) - SAME]
+    return max((least_at(look, each) for each in cold), default=0.0)
 
 
 @finding(
@@ -152,24 +199,18 @@ def _reset_under_boiler_limit(look: Look) -> Found:
     if not points:
         yield look.wants("controls", look.design.emitters.house.supply)
         return
-    limit: float = look.limit_at(1 if boiler.fuel == "oil" else 0)
-    if boiler.return_limit is not None:
-        limit = float(boiler.return_limit)
-    last = points[-1]
+    limit, last = return_limit(look), min(points, key=lambda each: float(each.return_))
     if float(last.return_) < limit - SAME:
-        least = limit + float(asked_at(last)) - float(last.return_)
-        text = look.text(least + 0.2, d.TEMPERATURE)
+        text = look.text(floor_of(look, points), d.TEMPERATURE, to=1)
         yield with_caution(
             look.found(
                 "controls/outdoor_reset",
-                f"Reset lets the boiler fall to {look.say(asked_at(last))}; its return then is "
-                f"{look.say(last.return_)}, below {look.say(limit, d.TEMPERATURE)}.",
+                f"At {look.say(last.outdoor)} outdoors reset lets the boiler fall to "
+                f"{look.say(asked_at(last))}; its return then is {look.say(last.return_)}, below "
+                f"{look.say(limit, d.TEMPERATURE)}.",
                 last.return_,
                 (
-                    Mend(
-                        f"Never ask for less than {look.say(least, d.TEMPERATURE)}.",
-                        (set_to("controls/least_supply", text),),
-                    ),
+                    Mend(f"Never ask for less than {text}.", (set_to("controls/least_supply", text),)),
                     Mend("Mix the water after the boiler, so that the boiler stays hot."),
                 ),
             ),

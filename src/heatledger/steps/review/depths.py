@@ -35,7 +35,7 @@ def _in_ground(look: Look) -> Iterator[tuple[str, Room | Unheated, Surface]]:
     Weight.DECIDE,
     cite("", "depths of basements of dwellings", JUDGMENT),
     fires="A wall or floor below grade lies deeper than {0}. The deepest of each room or space is told.",
-    why="the deeper, the less it loses: 66 in read as 66 ft takes nearly all of the loss away",
+    why="the deeper, the less it loses: 66 in (1.7 m) read as 66 ft (20 m) takes nearly all of the loss away",
     mend="Measure the depth below grade again, with its unit.",
     limits=(Limit("below-grade-too-deep", "12 ft", d.LENGTH, "deepest wall or floor"),),
 )

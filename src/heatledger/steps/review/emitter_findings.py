@@ -5,27 +5,29 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from heatledger.job.system_model import BY_LENGTH
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import JUDGMENT, PRACTICE, SEEN, cite
-from heatledger.ledger.units import UNITS
+from heatledger.ledger.sources import JUDGMENT, PRACTICE, cite
 from heatledger.steps.emitters import EmitterHeat, RoomHeat
 from heatledger.steps.review.emitter_look import (
+    A_LITTLE_MORE,
+    HOTTEST,
     SAME,
     each_emitter,
     each_room,
     known,
     length_to,
+    longer,
     name_of,
     panel_for,
+    share_that_results,
     supply_to,
 )
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 
 Found = Iterator[Finding | NotChecked]
-HOTTEST = UNITS["°F"].to_si(200, True)
-A_LITTLE_MORE = 1.15
+ALIKE = 0.56
+"""Rooms that ask for water within 1 °F of each other ask for the same, K."""
 
 
 @finding(
@@ -54,6 +56,35 @@ def _room_without_emitter(look: Look) -> Found:
 
 
 @finding(
+    "supply-not-given",
+    Weight.NOTE,
+    cite("", "the supply is the designer's to choose", JUDGMENT),
+    fires="The job has emitters and no design supply; the lowest that serves every room is taken.",
+    why="every output, flow, drop and return rests on the temperature of the water",
+    mend="Type the design supply.",
+)
+def _supply_not_given(look: Look) -> Found:
+    found = look.design.emitters
+    if not found.emitters or look.house.job.system.plant.supply is not None:
+        return
+    if not known(found.house.supply):
+        words = "a design supply, or the size of every emitter, from which the lowest follows that will do"
+        yield look.wants("plant/supply", words=words)
+    else:
+        yield look.found(
+            "plant/supply",
+            f"No design supply is given; {look.say(found.house.supply)} is taken, the lowest that serves "
+            "every room.",
+            found.house.supply,
+            (
+                Mend(
+                    "Type it.", (set_to("plant/supply", look.text(float(found.house.supply), d.TEMPERATURE)),)
+                ),
+            ),
+        )
+
+
+@finding(
     "emitter-without-load",
     Weight.NOTE,
     cite("", "heat that nobody asks for", JUDGMENT),
@@ -75,7 +106,8 @@ def _emitter_without_load(look: Look) -> Found:
     "room-left-cold",
     Weight.DECIDE,
     cite("", "output against load at the design supply", JUDGMENT),
-    fires="At the design supply a room gets less than {0} of what it needs; below {1} it must be mended.",
+    fires="At the design supply and flows a room gets less than {0} of what it needs. Below {1} it must be "
+    "mended; where circulators have curves, it counts what the room gets at the flows that result.",
     why="loss and output have one answer, and more flow cannot pass the largest output",
     mend="Give it more element, or hotter water, or a smaller loss.",
     limits=(
@@ -85,21 +117,26 @@ def _emitter_without_load(look: Look) -> Found:
 )
 def _room_left_cold(look: Look) -> Found:
     for id, room, here in each_room(look):
-        if not here:
-            continue
-        share = float(room.given_share)
-        if not known(share):
+        if here and not known(room.given_share):
             yield look.wants(f"rooms/{id}", room.given_share)
-        elif share < look.limit - SAME:
-            yield look.found(
-                f"rooms/{id}",
-                f"{name_of(look, id)} needs {look.say(room.needed)} and gets {look.say(room.given)} at "
-                f"{look.say(look.design.emitters.house.supply)}: {look.say(-float(room.over), d.HEAT_RATE)} "
-                "short.",
-                room.given_share,
-                _more_heat(look, room, here),
-                Weight.MUST_FIX if share < look.limit_at(1) - SAME else None,
-            )
+        if not here or not float(room.given_share) < look.limit - SAME:
+            continue
+        # The flow that results weighs: a design flow below it makes a room look colder than it is.
+        share, really = float(room.given_share), share_that_results(look, id)
+        said = ""
+        if really is not None:
+            share = really
+            heat = look.say(share * float(room.needed), d.HEAT_RATE)
+            said = f" At the flow that results it gets {heat}, {look.say(share, d.RATIO)} of its need."
+        yield look.found(
+            f"rooms/{id}",
+            f"{name_of(look, id)} needs {look.say(room.needed)} and gets {look.say(room.given)} at "
+            f"{look.say(look.design.emitters.house.supply)}: {look.say(-float(room.over), d.HEAT_RATE)} "
+            f"short.{said}",
+            room.given_share,
+            _more_heat(look, room, here),
+            Weight.MUST_FIX if share < look.limit_at(1) - SAME else None,
+        )
 
 
 def _more_heat(look: Look, room: RoomHeat, here: dict[str, EmitterHeat]) -> tuple[Mend, ...]:
@@ -107,7 +144,8 @@ def _more_heat(look: Look, room: RoomHeat, here: dict[str, EmitterHeat]) -> tupl
     id, one = next(iter(here.items()))
     if len(here) == 1 and one.needed_length is not None and known(one.needed_length):
         said = look.say(one.needed_length)
-        mends.append(Mend(f"Give it {said} of element, cut up.", length_to(look, id, one.needed_length)))
+        words = f"Give it {said} of element or more, here {longer(look, float(one.needed_length))}."
+        mends.append(Mend(words, length_to(look, id, one.needed_length)))
     elif len(here) == 1 and one.needed_rated is not None and known(one.needed_rated):
         effect = float(look.house.job.system.emitters[id].heating_effect)
         text = look.text(1.01 * effect * float(one.needed_rated), d.HEAT_RATE)
@@ -186,7 +224,7 @@ def _share_at_thermostat(look: Look, here: dict[str, EmitterHeat]) -> float:
     Weight.MUST_FIX,
     cite("", "water of a house is seldom let above 200 °F", PRACTICE),
     fires="A room is served only by water hotter than {0}, or by none at all.",
-    why="boilers are limited to about 200 °F, so what is missing must come from a larger emitter",
+    why="boilers are limited to about 200 °F (93 °C), so what is missing must come from a larger emitter",
     mend="Give the room a larger emitter, or a second one.",
     limits=(Limit("supply-beyond-reach", "200 °F", d.TEMPERATURE, "hottest water"),),
 )
@@ -207,92 +245,37 @@ def _supply_beyond_reach(look: Look) -> Found:
     "one-room-sets-supply",
     Weight.DECIDE,
     cite("", "one room against all the others", JUDGMENT),
-    fires="One room needs water more than {0} hotter than all the others would do with.",
+    fires="One room, or several that need the same within 1 °F (0.6 K), needs water more than {0} hotter "
+    "than all the others would do with.",
     why="the hottest need sets the water for the whole house, and a condensing boiler pays for it all winter",
     mend="Give that room a larger emitter.",
     limits=(Limit("one-room-sets-supply", "15 °F", d.TEMPERATURE_DIFFERENCE, "hotter than the next"),),
 )
 def _one_room_sets_supply(look: Look) -> Found:
     house = look.design.emitters.house
-    if house.next_lowest is None or not known(house.lowest_supply, house.next_lowest):
+    asked = {id: room.lowest_supply for id, room, here in each_room(look) if here}
+    if not known(house.lowest_supply, *asked.values()):
         return
-    gap = float(house.lowest_supply) - float(house.next_lowest)
-    if gap > look.limit + SAME:
-        name = name_of(look, house.set_by)
-        changes: tuple[Mapping[str, Any], ...] = ()
-        if float(house.next_lowest) <= HOTTEST:
-            new = {"name": f"{name} second panel", **panel_for(look, house.set_by, float(house.next_lowest))}
-            changes = ({"add": f"emitters/{house.set_by}-second", "to": new},)
+    top = float(house.lowest_supply)
+    alike = [id for id, each in asked.items() if float(each) > top - ALIKE]
+    others = [each for id, each in asked.items() if id not in alike]
+    # Where half of the rooms ask for the same, it is the house that sets the water.
+    if not others or (len(alike) > 1 and len(alike) > len(others)):
+        return
+    below = max(others, key=float)
+    if top - float(below) > look.limit + SAME:
+        names = [name_of(look, id) for id in alike]
+        said = " and ".join([*([", ".join(names[:-1])] if names[:-1] else []), names[-1]])
+        changes: list[Mapping[str, Any]] = []
+        for id, name in zip(alike, names, strict=True):
+            if float(below) <= HOTTEST:
+                new = {"name": f"{name} second panel", **panel_for(look, id, float(below))}
+                changes.append({"add": f"emitters/{id}-second", "to": new})
+        rest = "the other room" if len(others) == 1 else "all other rooms"
         yield look.found(
             f"rooms/{house.set_by}",
-            f"{name} asks for {look.say(house.lowest_supply)}; all other rooms would do with "
-            f"{look.say(house.next_lowest)}.",
+            f"{said} {'asks' if len(alike) == 1 else 'ask'} for {look.say(house.lowest_supply)}; {rest} "
+            f"would do with {look.say(below)}.",
             house.lowest_supply,
-            (Mend(f"Give {name} a second emitter, here a panel radiator.", changes),),
+            (Mend(f"Give {said} a second emitter, here a panel radiator.", tuple(changes)),),
         )
-
-
-@finding(
-    "baseboard-past-free-wall",
-    Weight.DECIDE,
-    cite("DX-LOOP", "an owner's baseboard that found no wall", SEEN),
-    fires="A room needs more baseboard than its free wall holds, by more than {0}.",
-    why="cabinets, doors and appliances take the wall",
-    mend="Take a kickspace fan unit, a tall panel on an inner wall, or a floor or ceiling panel.",
-    limits=(Limit("baseboard-past-free-wall", "0 in", d.LENGTH, "length past the wall"),),
-)
-def _baseboard_past_free_wall(look: Look) -> Found:
-    for id, room, here in each_room(look):
-        if room.needed_length is None:
-            continue
-        wall = "free wall" if room.free_wall is None else ""
-        if room.free_wall is None or not known(room.needed_length):
-            yield look.wants(f"rooms/{id}", room.needed_length, words=wall)
-        elif float(room.needed_length) > float(room.free_wall) + look.limit + SAME:
-            key, one = next(iter(here.items()))
-            supply = look.design.emitters.house.supply
-            changes: tuple[Mapping[str, Any], ...] = ()
-            if len(here) == 1 and known(supply):
-                new = {"name": one.name, **panel_for(look, id, float(supply), A_LITTLE_MORE)}
-                changes = (set_to(f"emitters/{key}", new),)
-            yield look.found(
-                f"rooms/{id}",
-                f"{name_of(look, id)} needs {look.say(room.needed_length)} of baseboard and has "
-                f"{look.say(room.free_wall)} of free wall.",
-                room.needed_length,
-                (
-                    Mend("Take a tall panel radiator instead.", changes),
-                    Mend("Take a kickspace fan unit, or a floor or ceiling panel."),
-                ),
-            )
-
-
-@finding(
-    "cabinet-length-as-fin",
-    Weight.NOTE,
-    cite("PM-HEF", "active length against that of the cabinet", SEEN),
-    fires="The finned length of a baseboard is the free wall of its room, within {0}.",
-    why="end caps, valves and elbows carry no fins",
-    mend="Measure the fins, or take 4 to 12 in. off each end.",
-    limits=(Limit("cabinet-length-as-fin", "2 in", d.LENGTH, "fins against wall"),),
-)
-def _cabinet_length_as_fin(look: Look) -> Found:
-    for id, emitter, found in each_emitter(look):
-        wall = look.house.job.rooms[emitter.room].free_wall
-        if emitter.kind not in BY_LENGTH or emitter.length is None or wall is None:
-            continue
-        if known(wall, emitter.length) and abs(float(wall) - float(emitter.length)) <= look.limit + SAME:
-            shorter = max(float(emitter.length) - UNITS["in"].to_si(8), UNITS["in"].to_si(6))
-            yield look.found(
-                f"emitters/{id}",
-                f"{emitter.name} counts {look.say(emitter.length)} of fins on {look.say(wall)} of free wall; "
-                "the ends of a cabinet carry none.",
-                found.length if found.length is not None else emitter.length,
-                (
-                    Mend(
-                        "Take 4 in. off each end.",
-                        (set_to(f"emitters/{id}/length", look.text(shorter, d.LENGTH)),),
-                    ),
-                    Mend("Measure the fins."),
-                ),
-            )

@@ -8,12 +8,18 @@ from typing import Any
 
 from heatledger.job.system_model import BY_LENGTH, PANEL, SERIES, Circuit, Emitter
 from heatledger.ledger import dimensions as d
+from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import METRIC
 from heatledger.ledger.units import UNITS
+from heatledger.steps.emitter_chains import Passed, outlet_chain
 from heatledger.steps.emitters import EmitterHeat, RoomHeat
+from heatledger.steps.networks import is_series
 from heatledger.steps.review.kinds import Look, set_to
 
 PANEL_EXCESS, PANEL_EXPONENT = 49.8, 1.3
+HOTTEST = UNITS["°F"].to_si(200, True)
+"""The hottest water that a mend offers."""
+A_LITTLE_MORE = 1.15
 SAME = 1e-6
 """How near a figure may come to its limit and still keep it."""
 
@@ -71,12 +77,6 @@ def length_to(look: Look, id: str, meters: float) -> tuple[Mapping[str, Any], ..
     return (set_to(f"emitters/{id}/length", longer(look, meters)),)
 
 
-def warmer(look: Look, kelvin: float) -> str:
-    """A temperature in whole degrees of the job, rounded up."""
-    shown = look.units.shown(d.TEMPERATURE).unit
-    return f"{ceil(shown.from_si(float(kelvin), True) - SAME)} {shown.text}"
-
-
 def panel_for(look: Look, room: str, supply: float, part: float = 1.0) -> dict[str, str]:
     """A panel radiator that would carry a part of the load of a room at a supply, rated at 75/65/20 °C."""
     house, needed = look.design.emitters.house, float(look.design.emitters.rooms[room].needed)
@@ -86,9 +86,37 @@ def panel_for(look: Look, room: str, supply: float, part: float = 1.0) -> dict[s
 
 
 def supply_to(look: Look, kelvin: float, most: float) -> tuple[Mapping[str, Any], ...]:
-    """Changes that make the design supply warmer, in whole degrees; none beyond the most it may have."""
-    text = warmer(look, kelvin)
-    unit = look.units.shown(d.TEMPERATURE).unit
-    if unit.to_si(float(text.split()[0]), True) > most + SAME:
+    """Changes that make the design supply as warm as it is shown; none beyond the most it may have."""
+    if kelvin > most + SAME:
         return ()
-    return (set_to("plant/supply", text),)
+    return (set_to("plant/supply", look.text(kelvin, d.TEMPERATURE)),)
+
+
+def passed_at(look: Look) -> dict[str, tuple[Figure, Passed]]:
+    """Each emitter whose flow settles: that flow, and the water on its way through; worked out once."""
+    kept: dict[str, dict[str, tuple[Figure, Passed]]] = look.design.__dict__
+    if "passed_at_flows" in kept:
+        return kept["passed_at_flows"]
+    design = look.design
+    found: dict[str, tuple[Figure, Passed]] = {}
+    for circuit in design.circuits.circuits.values():
+        flows = {id: each.actual_flow for id, each in circuit.runs.items()}
+        own = {id: each for id, each in flows.items() if each is not None and not isnan(each)}
+        if len(own) != len(flows):
+            continue
+        for chain in [list(flows)] if is_series(circuit.kind, circuit.runs) else [[id] for id in flows]:
+            through = {id: own[id] for id in chain}
+            passed = outlet_chain(design.job, design.emitters, chain, design.emitters.house.supply, through)
+            found |= {id: (own[id], each) for id, each in passed.items()}
+    kept["passed_at_flows"] = found
+    return found
+
+
+def share_that_results(look: Look, room: str) -> float | None:
+    """What a room is given at the flows that result, in parts of its need; None where they are not known."""
+    really, needed = passed_at(look), float(look.design.emitters.rooms[room].needed)
+    here = [id for id, each in look.design.emitters.emitters.items() if each.room == room]
+    if not here or not needed > SAME or any(id not in really for id in here):
+        return None
+    heat = sum(float(really[id][1].output) for id in here)
+    return None if isnan(heat) else heat / needed

@@ -36,7 +36,8 @@ ATTIC_ROOF, ATTIC_AIR, ATTIC_HEIGHT = "U-0.50", "5 ACH", 0.9
     cite("", "the best rows of the tables on file, and a little more", JUDGMENT),
     fires="A U-value that was typed is less than {0} (a wall, R-50), {1} (a window), {2} (a door), {3} (a "
     "ceiling, R-100) or {4} (a floor).",
-    why="U-0.008 in place of U-0.08 takes nine tenths of the wall away, and nothing else shows it",
+    why="U-0.008 in place of U-0.08 (0.045 of 0.45 W/(m²·K)) takes nine tenths of the wall away, and "
+    "nothing else shows it",
     mend="Type the value again; keep it where the layers add up to it, and say so.",
     limits=(
         Limit("better-than-any-table", "U-0.02", d.TRANSMITTANCE, "best wall"),

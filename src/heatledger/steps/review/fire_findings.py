@@ -9,6 +9,7 @@ from heatledger.job.system_model import Boiler
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import MEMORY, SEEN, cite
+from heatledger.steps import targets as t
 from heatledger.steps.may_run import has_fired
 from heatledger.steps.review.control_findings import with_caution
 from heatledger.steps.review.kinds import Limit, Look, finding
@@ -34,6 +35,7 @@ def _fired(look: Look) -> Boiler | None:
     fires="The boiler was lit, and oxygen or carbon monoxide in the flue gas was not measured.",
     why="a flame can look right at any carbon monoxide",
     mend="Measure with an analyzer at high and low fire, and leave the slip.",
+    settled_by_words=False,
 )
 def _never_measured(look: Look) -> Found:
     boiler, read = _fired(look), look.house.job.system.readings
@@ -63,9 +65,10 @@ def _never_measured(look: Look) -> Found:
     why="90 ppm read at 9 % oxygen is 158 ppm without the air that thins it",
     mend="Look at gas pressure, air, nozzle and exchanger; above the second limit shut down and tag.",
     limits=(
-        Limit("co-in-flue-high", "100 ppm", d.CONCENTRATION, "carbon monoxide, air free", "read there"),
-        Limit("co-in-flue-high-stop", "400 ppm", d.CONCENTRATION, "to shut down", "from memory"),
+        Limit("co-in-flue-high", t.FLUE_CO, d.CONCENTRATION, "carbon monoxide, air free", "read there"),
+        Limit("co-in-flue-high-stop", t.FLUE_CO_STOP, d.CONCENTRATION, "to shut down", "from memory"),
     ),
+    settled_by_words=False,
 )
 def _flue_high(look: Look) -> Found:
     fire = look.house.job.system.readings.combustion
@@ -99,9 +102,15 @@ def _flue_high(look: Look) -> Found:
     why="too little air makes carbon monoxide, too much takes heat up the flue",
     mend="Set oxygen first, then look at carbon monoxide, smoke and draft; the maker's sheet comes first.",
     limits=(
-        Limit("oxygen-out-of-band", "3 %", d.RATIO, "least oxygen", "read there"),
-        Limit("oxygen-out-of-band-most", "6 %", d.RATIO, "most oxygen", "from memory"),
-        Limit("oxygen-out-of-band-hood", "10 %", d.RATIO, "most oxygen with a draft hood", "from memory"),
+        Limit("oxygen-out-of-band", t.OXYGEN_LEAST, d.RATIO, "least oxygen", "read there"),
+        Limit("oxygen-out-of-band-most", t.OXYGEN_MOST, d.RATIO, "most oxygen", "from memory"),
+        Limit(
+            "oxygen-out-of-band-hood",
+            t.OXYGEN_MOST_HOOD,
+            d.RATIO,
+            "most oxygen with a draft hood",
+            "from memory",
+        ),
     ),
 )
 def _oxygen(look: Look) -> Found:
@@ -138,7 +147,8 @@ def _percent(value: float) -> str:
     fires="Flue gas spills, or the draft of a chimney is weaker than {0}.",
     why="with the house fans on the chimney has to pull against them",
     mend="Stop. Look at the liner, the air for the fire and the fans before it is lit again.",
-    limits=(Limit("flue-gas-spills", "-0.02 in. w.c.", d.DRAFT, "weakest draft", "from memory"),),
+    limits=(Limit("flue-gas-spills", t.DRAFT_WEAK, d.DRAFT, "weakest draft", "from memory"),),
+    settled_by_words=False,
 )
 def _spills(look: Look) -> Found:
     boiler, fire = _fired(look), look.house.job.system.readings.combustion
@@ -164,10 +174,11 @@ def _spills(look: Look) -> Found:
     why="outdoor air has next to none",
     mend="Fuel off, windows open, out, call from outside; find the source before it is lit again.",
     limits=(
-        Limit("room-co-found", "9 ppm", d.CONCENTRATION, "carbon monoxide in the room", "from memory"),
-        Limit("room-co-found-stop", "35 ppm", d.CONCENTRATION, "to stop and air", "from memory"),
-        Limit("room-co-found-leave", "70 ppm", d.CONCENTRATION, "to leave", "from memory"),
+        Limit("room-co-found", t.ROOM_CO, d.CONCENTRATION, "carbon monoxide in the room", "from memory"),
+        Limit("room-co-found-stop", t.ROOM_CO_STOP, d.CONCENTRATION, "to stop and air", "from memory"),
+        Limit("room-co-found-leave", t.ROOM_CO_LEAVE, d.CONCENTRATION, "to leave", "from memory"),
     ),
+    settled_by_words=False,
 )
 def _room(look: Look) -> Found:
     read = look.house.job.system.readings.combustion.room_carbon_monoxide

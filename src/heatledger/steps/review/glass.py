@@ -49,7 +49,8 @@ def _best(name: str) -> tuple[str, float] | None:
     cite("HOF-ch17", "Table 2", SEEN),
     fires="The U-value of a window is less than {0} of that of the best whole window in the table with the "
     "panes, the coating and the frame that its name speaks of (triple low-e where it speaks of none).",
-    why="double low-e glass is 0.30 at its center, and 0.39 Btu/(h·ft²·°F) with a wood frame that opens",
+    why="double low-e glass is 0.30 at its center and 0.39 Btu/(h·ft²·°F) (1.7 and 2.2 W/(m²·K)) with "
+    "its frame",
     mend="Take the U-value of the whole window.",
     limits=(Limit("center-glass-u", "85 %", d.RATIO, "U-value against the table"),),
 )
@@ -79,8 +80,8 @@ def _center_glass_u(look: Look) -> Found:
     Weight.DECIDE,
     cite("WAC-30314", "default U of skylights", SEEN),
     fires="A window in a ceiling to outdoors is of the same construction as a window in a wall.",
-    why="glass that lies flat loses more; state defaults run 0.50 to 0.67 Btu/(h·ft²·°F) for ordinary "
-    "double glass",
+    why="glass that lies flat loses more; state defaults run 0.50 to 0.67 Btu/(h·ft²·°F) (2.8 to 3.8 "
+    "W/(m²·K)) for ordinary double glass",
     mend="Give the skylight a construction of its own, with a U-value for skylights.",
     limits=(Limit("skylight-as-window", "120 %", d.RATIO, "U-value against the same glass upright"),),
 )
@@ -121,8 +122,8 @@ def _skylight_as_window(look: Look) -> Found:
     "glass-frosts",
     Weight.NOTE,
     cite("HOF-ch26", "Table 10, film of 0.68 indoors", DERIVED),
-    fires="By its U-value, a window of a room kept at 59 °F or more is colder than {0} inside on the design "
-    "day.",
+    fires="By its U-value, a window of a room kept at 59 °F (15 °C) or more is colder than {0} inside on "
+    "the design day.",
     why="inner surface = indoor - U-value × 0.68 × (indoor - outdoor); water freezes on it and runs to the "
     "sill",
     mend="Add a storm window or better glass, and keep the air of the room dry.",

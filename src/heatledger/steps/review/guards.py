@@ -3,18 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import isnan
 
 from heatledger.job.system_model import IRON_BASEBOARD, IRON_RADIATOR
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import SEEN, cite
+from heatledger.ledger.sources import DERIVED, SEEN, cite
+from heatledger.ledger.units import UNITS
+from heatledger.steps.controls import asked_at
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 from heatledger.steps.review.plant_look import BOILER, BURST, CARBON_MONOXIDE, boiler_of, cautioned, plant_of
 from heatledger.steps.targets import burns
 
 Found = Iterator[Finding | NotChecked]
 CONDENSING = "condensing"
+SUPPLY = "plant/supply"
+JUST = 1e-6
+LITTLE = 0.01
+"""A hair of a kelvin, so that what a mend types is on the right side of its limit."""
 LIMIT, CUTOFF = "plant/high_limit", "plant/low_water_cutoff"
+USUAL_LIMIT = UNITS["°F"].to_si(200, True)
 
 
 @finding(
@@ -25,6 +33,7 @@ LIMIT, CUTOFF = "plant/high_limit", "plant/low_water_cutoff"
     why="lists ask for it above 400,000 Btu/h (117 kW), others at any size",
     mend="Show a probe type with manual reset, no valve between it and the boiler.",
     limits=(Limit("no-low-water-cutoff", "400000 Btu/h", d.HEAT_RATE, "input at which it must be fixed"),),
+    settled_by_words=False,
 )
 def _no_low_water_cutoff(look: Look) -> Found:
     boiler = boiler_of(look)
@@ -52,6 +61,7 @@ def _no_low_water_cutoff(look: Look) -> Found:
     why="one control that both runs and guards the boiler stops nothing when it sticks",
     mend="Wire a limit with manual reset in series with the operating control.",
     limits=(Limit("no-manual-limit", "250 °F", d.TEMPERATURE, "highest setting of the limit"),),
+    settled_by_words=False,
 )
 def _no_manual_limit(look: Look) -> Found:
     boiler, limit = boiler_of(look), plant_of(look).high_limit
@@ -63,9 +73,57 @@ def _no_manual_limit(look: Look) -> Found:
         f"The high limit of {boiler.name} {says}; when the operating control sticks it is what stops the "
         "fire.",
         "" if limit is None else limit,
-        (Mend("Show a limit with manual reset, set as its maker says.", (set_to(LIMIT, "200 °F"),)),),
+        (
+            Mend(
+                "Show a limit with manual reset, set as its maker says.",
+                (set_to(LIMIT, look.text(USUAL_LIMIT, d.TEMPERATURE)),),
+            ),
+        ),
     )
     yield cautioned(found, BURST)
+
+
+@finding(
+    "limit-stops-the-burner",
+    Weight.DECIDE,
+    cite("", "the burner stops half its differential above the supply", DERIVED),
+    fires="The hottest water asked for, and half of the differential, come within {0} of the high limit. It "
+    "must be fixed where the water asked for is hotter than the limit by itself.",
+    why="a limit is a guard: where it ends each cycle it wears out, and locks the house out on the coldest "
+    "night",
+    mend="Run cooler water, which may ask for larger emitters, or narrow the differential. The limit "
+    "stays as its maker says.",
+    limits=(Limit("limit-stops-the-burner", "0 °F", d.TEMPERATURE_DIFFERENCE, "room below the limit"),),
+)
+def _limit_stops_the_burner(look: Look) -> Found:
+    boiler, limit, heat = boiler_of(look), plant_of(look).high_limit, look.design.emitters.house
+    if boiler is None or limit is None or not look.design.emitters.emitters:
+        return
+    found = look.design.controls.controls
+    asked = [heat.supply, *(asked_at(each) for each in found.reset.values())]
+    known = [each for each in asked if not isnan(each)]
+    if isnan(limit) or isnan(found.differential) or not known:
+        yield look.wants(LIMIT, limit, found.differential, heat.supply)
+        return
+    hottest = max(known, key=float)
+    stops = float(hottest) + float(found.differential) / 2
+    if stops < float(limit) - look.limit - JUST:
+        return
+    coolest = float(limit) - look.limit - float(found.differential) / 2 - LITTLE
+    mends = [Mend(look.kind.mend)]
+    if hottest is heat.supply and not isnan(heat.lowest_supply) and float(heat.lowest_supply) <= coolest:
+        text = look.text(coolest, d.TEMPERATURE, to=-1)
+        mends.insert(
+            0, Mend(f"Run the water at {text}; every room still has enough.", (set_to(SUPPLY, text),))
+        )
+    yield look.found(
+        LIMIT,
+        f"The high limit stands at {look.say(limit)}. Water is asked for at {look.say(hottest)}, and the "
+        f"burner stops at {look.say(stops, d.TEMPERATURE)}: the limit will end its cycles.",
+        hottest,
+        tuple(mends),
+        Weight.MUST_FIX if float(hottest) > float(limit) + JUST else Weight.DECIDE,
+    )
 
 
 @finding(
@@ -74,8 +132,9 @@ def _no_manual_limit(look: Look) -> Found:
     cite("R315", "carbon monoxide alarms", SEEN),
     fires="The boiler has a fire. Carbon monoxide alarms stand nowhere in a job, so they count as not shown.",
     why="it is the one fault nobody smells",
-    mend="Put alarms outside each sleeping area and on each story before the first fire, and decide with a "
-    "name.",
+    mend="Put alarms outside each sleeping area and on each story before the first fire; decide with a name "
+    "and say where they hang.",
+    says_where=True,
 )
 def _no_co_alarm(look: Look) -> Found:
     boiler = boiler_of(look)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, cached_property
+from math import ceil, floor
 from typing import TYPE_CHECKING, Any
 
 from heatledger.job.errors import JobErrors
@@ -41,7 +42,11 @@ class Limit:
 
 @dataclass(frozen=True)
 class Kind:
-    """One kind of finding: what makes it stand, why it matters, how to mend it, and on whose word."""
+    """One kind of finding: what makes it stand, why it matters, how to mend it, and on whose word.
+
+    ``settled_by_words`` is false where life hangs on it: while what makes it stand is so, no decision takes a
+    "must fix" off the list. ``says_where`` asks of a decision that it names a place in the house.
+    """
 
     id: str
     weight: Weight
@@ -51,6 +56,8 @@ class Kind:
     mend: str
     limits: tuple[Limit, ...]
     check: Check
+    settled_by_words: bool = True
+    says_where: bool = False
 
 
 def finding(
@@ -62,11 +69,13 @@ def finding(
     why: str,
     mend: str,
     limits: tuple[Limit, ...] = (),
+    settled_by_words: bool = True,
+    says_where: bool = False,
 ) -> Callable[[Check], Check]:
     """Put a check on the list of all kinds."""
 
     def registered(check: Check) -> Check:
-        KINDS[id] = Kind(id, weight, citation, fires, why, mend, limits, check)
+        KINDS[id] = Kind(id, weight, citation, fires, why, mend, limits, check, settled_by_words, says_where)
         return check
 
     return registered
@@ -132,11 +141,18 @@ class Look:
             return show_percent(float(value), 0 if float(value) >= 0.01 else 1)
         return show(value, self.units, None if isinstance(value, Figure) else kind)
 
-    def text(self, value: float, dimension: Dimension, places: int | None = None) -> str:
-        """A value as it would be typed in the job, to be put there by a mend."""
+    def text(self, value: float, dimension: Dimension, places: int | None = None, to: int = 0) -> str:
+        """A value as it would be typed in the job, to be put there by a mend.
+
+        It is rounded to the places shown; up with ``to`` 1 and down with -1, so that a limit is kept.
+        """
         shown = self.units.shown(dimension)
         number = shown.unit.from_si(value, dimension.absolute)
-        said = number_text(number, shown.places if places is None else places, "")
+        digits = shown.places if places is None else places
+        if to:
+            step = 10.0**-digits
+            number = (ceil if to > 0 else floor)(number / step - to * 1e-9) * step
+        said = number_text(number, digits, "")
         return f"{said} {shown.unit.text}".replace("−", "-")
 
     def found(

@@ -5,13 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from heatledger.job.system_model import FIN_TUBE, IRON_BASEBOARD, IRON_RADIATOR, Emitter
+from heatledger.job.system_model import FIN_TUBE, IRON_BASEBOARD, IRON_RADIATOR
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import JUDGMENT, MEMORY, PRACTICE, SEEN, cite
 from heatledger.physics.emitters import least_flow_of_element
-from heatledger.steps.emitters import EmitterHeat
-from heatledger.steps.review.emitter_look import SAME, each_emitter, each_loop, known, length_to, share_of
+from heatledger.steps.review.emitter_look import (
+    SAME,
+    each_emitter,
+    each_loop,
+    known,
+    length_to,
+    passed_at,
+    share_of,
+)
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 
 Found = Iterator[Finding | NotChecked]
@@ -99,8 +106,8 @@ def _first_of_loop_takes_all(look: Look) -> Found:
     "radiator-starved",
     Weight.NOTE,
     cite("DZI-2021", "outputs of radiators at low flow", SEEN),
-    fires="Water leaves an emitter less than {0} as far above the room as it came in, or its flow is less "
-    "than {1} of that of the rating.",
+    fires="Water leaves an emitter less than {0} as far above the room as it came in, or, where its rating "
+    "names a flow, it gets less than {1} of that. The flow that results counts where it is known.",
     why="measured outputs strayed by up to 22 % at low flow",
     mend="Open the balancing valve or take a smaller drop; or accept it and measure.",
     limits=(
@@ -109,36 +116,39 @@ def _first_of_loop_takes_all(look: Look) -> Found:
     ),
 )
 def _radiator_starved(look: Look) -> Found:
+    really = passed_at(look)
     for id, emitter, found in each_emitter(look):
-        if not known(found.inlet, found.outlet, found.flow) or float(found.flow) <= 0:
+        flow, water = really.get(id, (found.flow, found))
+        if not known(water.inlet, water.outlet, flow) or float(flow) <= 0:
             continue
         air = float(look.house.job.rooms[emitter.room].indoor)
-        above = float(found.inlet) - air
-        left = (float(found.outlet) - air) / above if above > 0 else 1.0
-        flow = _flow_over_rated(emitter, found)
-        if left >= look.limit - SAME and not flow < look.limit_at(1) - SAME:
+        above = float(water.inlet) - air
+        left = (float(water.outlet) - air) / above if above > 0 else 1.0
+        rated = emitter.rated_flow
+        part = 1.0 if rated is None or not known(rated) else float(flow) / float(rated)
+        if left < look.limit - SAME:
+            said = f"runs so slowly that water leaves it at {look.say(water.outlet)}"
+        elif rated is not None and part < look.limit_at(1) - SAME:
+            said = f"gets {look.say(flow)}, {look.say(part, d.RATIO)} of the {look.say(rated)} it is rated at"
+        else:
             continue
-        factor = min(1.0, 0.6 * (1 - look.limit) / max(1 - left, SAME), 0.95 * flow / look.limit_at(1))
+        # The drop of the design changes nothing where the circulator's curve says what flows.
+        changes: tuple[Mapping[str, Any], ...] = ()
+        if id not in really:
+            factor = min(1.0, 0.6 * (1 - look.limit) / max(1 - left, SAME), 0.95 * part / look.limit_at(1))
+            changes = _smaller_drop(look, id, factor)
         yield look.found(
             f"emitters/{id}",
-            f"{emitter.name} runs so slowly that water leaves it at {look.say(found.outlet)}; ratings are "
-            "not good there.",
-            found.outlet,
+            f"{emitter.name} {said}; ratings are not good there.",
+            water.outlet if left < look.limit - SAME else flow,
             (
-                Mend("Take a smaller drop.", _smaller_drop(look, id, factor)),
+                Mend(
+                    "Take a smaller drop." if changes else "Give it more water: valves, tube, circulator.",
+                    changes,
+                ),
                 Mend("Accept it, and measure what it gives."),
             ),
         )
-
-
-def _flow_over_rated(emitter: Emitter, found: EmitterHeat) -> float:
-    """Flow in parts of that of the rating; 1 where the rating names none."""
-    if emitter.rated_flow is not None:
-        return float(found.flow) / float(emitter.rated_flow)
-    supply, back = emitter.rated_supply, emitter.rated_return
-    if supply is None or back is None or not known(found.rated, supply, back):
-        return 1.0
-    return float(found.capacity) * (float(supply) - float(back)) / float(found.rated)
 
 
 def _smaller_drop(look: Look, id: str, factor: float) -> tuple[Mapping[str, Any], ...]:
@@ -182,8 +192,9 @@ def _baseboard_flow_smooth(look: Look) -> Found:
     Weight.NOTE,
     cite("IBR", "notes on the 1 and 4 gpm columns", MEMORY),
     fires="An emitter is rated at a flow of {0} or more, and less than that runs through it.",
-    why="the two columns of a rating differ by 5.7 %; the flow factor takes it off here",
-    mend="Take the rating of the 1 gpm column.",
+    why="the 1 and 4 gpm (0.06 and 0.25 L/s) columns of a rating differ by 5.7 %; the flow factor takes "
+    "it off here",
+    mend="Take the rating of the 1 gpm (0.06 L/s) column.",
     limits=(Limit("four-gpm-column", "4 gpm", d.VOLUME_FLOW, "flow of the rating"),),
 )
 def _four_gpm_column(look: Look) -> Found:

@@ -162,8 +162,8 @@ def _slab_edge_bare(look: Look) -> Found:
     "surface-cold-inside",
     Weight.NOTE,
     cite("HOF-ch26", "Table 10, film of 0.68 indoors", DERIVED),
-    fires="By its U-value, a wall, ceiling or floor of a room kept at 59 °F or more is colder than {0} "
-    "inside on the design day.",
+    fires="By its U-value, a wall, ceiling or floor of a room kept at 59 °F (15 °C) or more is colder "
+    "than {0} inside on the design day.",
     why="inner surface = indoor - U-value × 0.68 × (indoor - beyond); damp and mold start in such places",
     mend="Insulate it, and keep furniture off it.",
     limits=(Limit("surface-cold-inside", "50 °F", d.TEMPERATURE, "inner surface"),),

@@ -5,12 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from heatledger.job.model import Decision
 from heatledger.ledger.findings import Decided, Finding, Weight
 from heatledger.steps.review.house import House
 from heatledger.steps.review.kinds import KINDS
 
 MOST_ROOMS = 3
 """One kind of finding in more rooms than this is said once, with a list."""
+
+PLACES = (
+    "hall", "stair", "story", "stories", "storey", "floor", "level", "landing", "basement", "cellar", "attic",
+    "corridor", "sleeping", "bedroom", "upstairs", "downstairs", "room",
+)  # fmt: skip
+"""Words for places in a house, one of which stands in an answer that says where."""
 
 OF_THE_LOSS = frozenset(
     (
@@ -83,8 +90,10 @@ FOLDS: dict[str, frozenset[str]] = {
     "loop-drop-large": frozenset(("room-left-cold", "room-driven-hot", "first-of-loop-takes-all")),
     "iron-sized-for-steam": frozenset(("room-left-cold",)),
     "baseboard-past-free-wall": frozenset(("room-left-cold", "one-room-sets-supply")),
+    "length-past-room": frozenset(("room-driven-hot", "cabinet-length-as-fin", "one-room-sets-supply")),
     "supply-beyond-reach": frozenset(("one-room-sets-supply", "room-left-cold")),
     "header-too-small": frozenset(("pumps-in-duel",)),
+    "head-past-belief": frozenset(("zone-valve-takes-much", "run-too-long", "pipe-rubs-much")),
     "pump-too-big": frozenset(
         ("pipe-too-fast", "twenty-degree-habit", "valve-closes-with-bang", "one-zone-alone-fast")
     ),
@@ -104,7 +113,7 @@ def folded(found: list[Finding], house: House) -> list[Finding]:
     Those that carry a caution are never folded, nor what must be fixed under something that need not be:
     the papers would lose their mark of a draft.
     """
-    reach = {id(each): _reach(each.where, house) for each in found}
+    reach = {id(each): reach_of(each.where, house) for each in found}
     under: dict[int, list[str]] = {}
     hidden: set[int] = set()
     for cause in found:
@@ -121,7 +130,7 @@ def folded(found: list[Finding], house: House) -> list[Finding]:
     ]
 
 
-def _reach(where: str, house: House) -> frozenset[str]:
+def reach_of(where: str, house: House) -> frozenset[str]:
     """The rooms and spaces a place touches; for a place of the whole house all of them.
 
     Plant, controls, bills and readings are of the whole house.
@@ -170,31 +179,80 @@ def _heated_by(steps: list[str], house: House) -> Iterator[str]:
 
 
 def decided(found: list[Finding], house: House) -> list[Finding]:
-    """The findings, marked where the job decides on them; one with a caution needs a name too."""
+    """The findings, marked where the job decides on them; one with a caution needs a name too.
+
+    What life hangs on stays open while it is so: the decision is shown beside it and settles nothing.
+    """
     decisions = house.job.decisions
     made = []
     for each in found:
         one = decisions.get(f"{each.id}@{each.where}") or decisions.get(each.id)
         if one is not None and (one.by or not each.caution):
-            each = replace(each, decided=Decided(one.text, one.because, one.by))
+            open_for = _open_for(each, one, house)
+            if open_for:
+                who = f" by {one.by}" if one.by else ""
+                each = replace(each, what=f"{each.what} Answered{who}: {one.text}. {open_for}")
+            else:
+                each = replace(each, decided=Decided(one.text, one.because, one.by))
         made.append(each)
     return made
 
 
+def _open_for(each: Finding, one: Decision, house: House) -> str:
+    """Why a decision does not settle a finding; empty where it does."""
+    kind = KINDS[each.id]
+    if each.weight is Weight.MUST_FIX and not kind.settled_by_words:
+        return "It stands all the same until what is written in the job is otherwise."
+    said = f" {one.text} {one.because} ".casefold()
+    names = (each.name for some in (house.job.rooms, house.job.levels) for each in some.values())
+    if kind.says_where and not any(each.casefold() in said for each in (*PLACES, *names)):
+        return "It stands until the answer says where."
+    return ""
+
+
 def gathered(found: list[Finding], house: House) -> list[Finding]:
-    """One finding with a list, where one kind stands in more than three rooms."""
-    groups: dict[tuple[str, Weight, bool], list[Finding]] = {}
+    """One finding with a list, where one kind stands in more than three rooms, emitters, circuits or runs."""
+    groups: dict[tuple[str, str, Weight, bool], list[Finding]] = {}
     for each in found:
-        if each.where.startswith("rooms/"):
-            groups.setdefault((each.id, each.weight, each.decided is not None), []).append(each)
+        home = _home(each.where, house)
+        if home:
+            groups.setdefault((each.id, home, each.weight, each.decided is not None), []).append(each)
     gone: set[int] = set()
     swapped: dict[int, Finding] = {}
-    for some in groups.values():
-        rooms = list(dict.fromkeys(each.where.split("/")[1] for each in some))
-        if len(rooms) > MOST_ROOMS:
-            swapped[id(some[0])] = _one_of(some, [house.job.rooms[each].name for each in rooms[1:]])
+    for (_, home, _, _), some in groups.items():
+        things = list(dict.fromkeys(_thing(each.where) for each in some))
+        if len(things) > MOST_ROOMS:
+            swapped[id(some[0])] = _one_of(some, [_name(each, home, house) for each in things[1:]])
             gone |= {id(each) for each in some[1:]}
     return [swapped.get(id(each), each) for each in found if id(each) not in gone]
+
+
+def _thing(where: str) -> str:
+    """The room, emitter, circuit or run that a place belongs to."""
+    steps = where.split("/")
+    return "/".join(steps[:4] if steps[2:3] == ["runs"] else steps[:2])
+
+
+def _home(where: str, house: House) -> str:
+    """What kind of thing a place belongs to, where such things are told together; else empty."""
+    steps = where.split("/")
+    if steps[0] == "circuits" and steps[2:3] == ["runs"] and steps[3:]:
+        return "runs"
+    system = house.job.system
+    homes = {
+        "rooms": set(house.job.rooms),
+        "emitters": set(system.emitters),
+        "circuits": set(system.circuits),
+    }
+    return steps[0] if steps[1:] and steps[1] in homes.get(steps[0], ()) else ""
+
+
+def _name(thing: str, home: str, house: House) -> str:
+    """What people call a room, an emitter or a circuit, or the emitter that a run leads to."""
+    id, system = thing.rpartition("/")[2], house.job.system
+    if home in ("emitters", "runs"):
+        return system.emitters[id].name if id in system.emitters else id
+    return (house.job.rooms if home == "rooms" else system.circuits)[id].name
 
 
 def _one_of(some: list[Finding], others: list[str]) -> Finding:
@@ -202,9 +260,12 @@ def _one_of(some: list[Finding], others: list[str]) -> Finding:
     names = f"{', '.join(others[:-1])} and {others[-1]}"
     mends = []
     for i, mend in enumerate(first.mends):
-        alike = [each.mends[i] for each in some if i < len(each.mends) and each.mends[i].changes]
+        alike = [each.mends[i] for each in some if i < len(each.mends)]
         changes = {repr(change): change for each in alike for change in each.changes}
-        mends.append(replace(mend, changes=tuple(changes.values())))
+        words = mend.words
+        if any(each.words != words for each in alike):
+            words = f"{words.rstrip('.')}; the others likewise, each by its own figure."
+        mends.append(replace(mend, words=words, changes=tuple(changes.values())))
     explains = tuple(dict.fromkeys(id for each in some for id in each.explains))
     return replace(
         first, what=f"{first.what} The same holds for {names}.", mends=tuple(mends), explains=explains

@@ -23,7 +23,7 @@ SMALL = 2.1 * 0.0254
     "pipe-too-fast",
     Weight.DECIDE,
     QUIET,
-    fires="Water moves faster than {0} in a tube of up to 2 in.",
+    fires="Water moves faster than {0} in a tube of up to 2 in. (50 mm).",
     why="8 gpm in 3/4 in. copper of type M is 5.0 ft/s (0.50 L/s, 1.5 m/s)",
     mend="Take the next larger tube, a wider drop, or two circuits.",
     limits=(Limit("pipe-too-fast", "4 ft/s", d.VELOCITY, "fastest water near rooms", "common practice"),),

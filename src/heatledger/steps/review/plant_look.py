@@ -40,11 +40,14 @@ def room_of(look: Look) -> PlantRoom:
     return look.design.boiler_room.plant
 
 
-def resized(look: Look, boiler: Boiler, output: float) -> tuple[Mapping[str, Any], ...]:
-    """Changes that give the boiler another output at the height of the site, its input in proportion."""
+def resized(look: Look, boiler: Boiler, output: float, to: int) -> tuple[Mapping[str, Any], ...]:
+    """Changes that give the boiler another output at the height of the site, its input in proportion.
+
+    What is typed is rounded up with ``to`` 1, down with -1.
+    """
     room = room_of(look)
     rated = output / float(1 if room.altitude_factor is None else room.altitude_factor)
-    changes = [set_to(f"{BOILER}/output", look.text(rated, d.HEAT_RATE))]
+    changes = [set_to(f"{BOILER}/output", look.text(rated, d.HEAT_RATE, to=to))]
     if boiler.input is not None and room.rated_output is not None and float(room.rated_output) > 0:
         fire = rated * float(boiler.input) / float(room.rated_output)
         changes.append(set_to(f"{BOILER}/input", look.text(fire, d.HEAT_RATE)))

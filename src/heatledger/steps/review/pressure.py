@@ -27,9 +27,9 @@ ROOM = 1.02
 FILL = "plant/fill"
 
 
-def _filled_to(look: Look, pressure: float) -> tuple[dict[str, object], ...]:
-    """Changes that fill to a pressure, the tank charged to the same."""
-    text = look.text(pressure, d.PRESSURE)
+def _filled_to(look: Look, pressure: float, to: int = 0) -> tuple[dict[str, object], ...]:
+    """Changes that fill to a pressure, the tank charged to the same; rounded up with ``to`` 1."""
+    text = look.text(pressure, d.PRESSURE, to=to)
     changes = [dict(set_to(FILL, text))]
     if plant_of(look).tank is not None:
         changes.append(dict(set_to(f"{TANK}/precharge", text)))
@@ -60,7 +60,7 @@ def _top_of_house_dry(look: Look) -> Found:
             (
                 Mend(
                     f"Fill to {look.say(room.needed_fill)}, and charge the tank to the same.",
-                    _filled_to(look, float(room.needed_fill) + look.limit / 100),
+                    _filled_to(look, float(room.needed_fill), 1),
                 ),
             ),
         )
@@ -89,7 +89,7 @@ def _fill_near_relief(look: Look) -> Found:
         mends = [Mend("Take parts and a relief valve of a higher rating, as their makers allow.")]
         if factor > look.limit * ROOM and lower < float(room.fill_pressure):
             words = f"Fill to {look.say(room.needed_fill)}, which the height asks for."
-            mends.insert(0, Mend(words, _filled_to(look, lower + JUST)))
+            mends.insert(0, Mend(words, _filled_to(look, lower, 1)))
         yield look.found(
             FILL,
             f"Filled to {look.say(room.fill_pressure)} under a valve of {look.say(room.relief_pressure)}, "
@@ -126,10 +126,10 @@ def _expansion_tank_small(look: Look) -> Found:
         return
     changes = []
     if small:
-        text = look.text(float(room.tank_volume) * ROOM, d.WATER_VOLUME)
+        text = look.text(float(room.tank_volume), d.WATER_VOLUME, to=1)
         changes.append(set_to(f"{TANK}/volume", text))
     if full:
-        text = look.text(float(room.expanded) * ROOM, d.WATER_VOLUME, 3)
+        text = look.text(float(room.expanded), d.WATER_VOLUME, 3, to=1)
         changes.append(set_to(f"{TANK}/acceptance", text))
     takes = tank.acceptance if full and tank.acceptance is not None else tank.volume
     needs = room.expanded if full and not small else room.tank_volume
@@ -153,7 +153,8 @@ def _expansion_tank_small(look: Look) -> Found:
     Weight.MUST_FIX,
     cite("FILL-AX", "the tank is charged to the fill", SEEN),
     fires="The precharge of the tank differs from the cold fill pressure by more than {0}.",
-    why="charged to 12 and filled to 20 psi, a 4.4 gal tank takes 0.4 instead of 1.4 gal to 25 psi",
+    why="charged to 12 and filled to 20 psi (83 and 138 kPa), a tank of 4.4 gal (17 L) takes 0.4 instead "
+    "of 1.4 gal (1.5 instead of 5.3 L) to 25 psi (172 kPa)",
     mend="Pump it to the fill pressure with its water side open.",
     limits=(Limit("tank-charge-wrong", "1 psi", d.PRESSURE, "charge against fill"),),
 )
@@ -187,6 +188,7 @@ def _tank_charge_wrong(look: Look) -> Found:
     why="12 psi cold is 18 to 22 psi hot in a sound system (83 and 124 to 152 kPa)",
     mend="Take a larger tank, or fill lower where the height allows.",
     limits=(Limit("hot-pressure-near-relief", "5 psi", d.PRESSURE, "room below the relief valve"),),
+    settled_by_words=False,
 )
 def _hot_pressure_near_relief(look: Look) -> Found:
     room, tank = room_of(look), plant_of(look).tank
@@ -195,7 +197,7 @@ def _hot_pressure_near_relief(look: Look) -> Found:
     if isnan(room.hot_pressure) or isnan(room.tank_volume):
         yield look.wants(TANK, room.hot_pressure, room.tank_volume)
     elif float(room.hot_pressure) > float(room.relief_pressure) - look.limit + JUST:
-        larger = look.text(max(float(room.tank_volume), float(tank.volume)) * ROOM, d.WATER_VOLUME)
+        larger = look.text(max(float(room.tank_volume), float(tank.volume)), d.WATER_VOLUME, to=1)
         charge = look.text(float(room.fill_pressure), d.PRESSURE)
         hot = min(float(room.hot_pressure), float(room.relief_pressure))
         beyond = "over" if float(room.hot_pressure) >= float(room.relief_pressure) else "at"
@@ -220,9 +222,10 @@ def _hot_pressure_near_relief(look: Look) -> Found:
     Weight.MUST_FIX,
     cite("NY-4-5.3", "capacity of safety valves", SEEN),
     fires="The relief valve passes less than {0} of what the boiler can make, or its capacity is not shown.",
-    why="a valve passes one pound of steam an hour for each 1,000 Btu/h (1.55 kg/h for each kW)",
+    why="a valve passes 1 lb of steam an hour for each 1,000 Btu/h (1.55 kg/h for each kW)",
     mend="Take a valve that passes the whole output, or two.",
     limits=(Limit("relief-too-small", "100 %", d.RATIO, "capacity against output"),),
+    settled_by_words=False,
 )
 def _relief_too_small(look: Look) -> Found:
     boiler, needed = boiler_of(look), room_of(look).relief_needed
@@ -235,7 +238,7 @@ def _relief_too_small(look: Look) -> Found:
     if has is not None and not float(has) < look.limit * float(needed) * (1 - 1e-9):
         return
     passes = "is not shown" if has is None else f"is {look.say(has)}"
-    text = look.text(float(needed) * max(look.limit, 1) * (1 + 1e-4) + 1, d.HEAT_RATE)
+    text = look.text(float(needed) * max(look.limit, 1), d.HEAT_RATE, to=1)
     found = look.found(
         f"{BOILER}/relief_capacity",
         f"What the relief valve of {boiler.name} passes {passes}; the boiler can make {look.say(needed)}.",
@@ -259,6 +262,7 @@ def _relief_too_small(look: Look) -> Found:
     why="30 psi (207 kPa) is usual on a house boiler",
     mend="Take a valve set no higher than the weakest part allows.",
     limits=(Limit("relief-set-too-high", "0 psi", d.PRESSURE, "setting over the pressure allowed"),),
+    settled_by_words=False,
 )
 def _relief_set_too_high(look: Look) -> Found:
     boiler = boiler_of(look)

@@ -6,13 +6,16 @@ from collections.abc import Iterator
 from math import isnan
 
 from heatledger.ledger import dimensions as d
+from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, NotChecked, Weight
 from heatledger.ledger.formulas import formula_of
 from heatledger.ledger.sources import JUDGMENT, SEEN, cite
-from heatledger.physics.friction import pressure_of_head
+from heatledger.physics.friction import flow_total, pressure_of_head
 from heatledger.steps.flows import Flows, state_flows
+from heatledger.steps.networks import heads_of_plant
 from heatledger.steps.review.kinds import Limit, Look, finding
 from heatledger.steps.review.piping_look import circuits_of, duties_of
+from heatledger.steps.rubbing import Water
 
 Found = Iterator[Finding | NotChecked]
 JUST = 1e-9
@@ -123,8 +126,9 @@ def _valve_closes_with_bang(look: Look) -> Found:
     "pumps-in-duel",
     Weight.MUST_FIX,
     cite("PM-DUEL", "large and small circulators on one way", SEEN),
-    fires="Circulators that run together share mains and a boiler that take more than {0} of the head of the "
-    "smallest, or a circuit then gets less than {1} of its design flow.",
+    fires="Circulators that run together share mains and a boiler that take, at the flow that results, more "
+    "than {0} of the head of the smallest. It must be fixed where a circuit then gets less than {1} of its "
+    "design flow.",
     why="a large circulator and a tight boiler starve the small zones",
     mend="Enlarge what they share, separate them with closely spaced tees, or take matched circulators.",
     limits=(
@@ -136,9 +140,7 @@ def _pumps_in_duel(look: Look) -> Found:
     duties = duties_of(look)
     if len(duties) < 2:
         return
-    plant = look.design.circuits.plant
-    in_mains = None if plant.mains is None else plant.mains.head
-    shared = [each for each in (in_mains, plant.boiler_head) if each is not None]
+    shared = _shared_heads(look)
     head = sum(map(float, shared))
     heads = {id: float(look.house.job.system.plant.circulators[id].shutoff) for id in duties}
     small = min(heads, key=heads.__getitem__)
@@ -153,12 +155,27 @@ def _pumps_in_duel(look: Look) -> Found:
     elif head > look.limit * heads[small] * (1 + JUST) or got[worst] < look.limit_at(1) * (1 - JUST):
         found = circuits_of(look)[worst]
         assert found.actual_flow is not None
+        starved = got[worst] < look.limit_at(1) * (1 - JUST)
+        gets = f"{look.say(found.actual_flow)} of {look.say(found.flow)}"
         yield look.found(
             f"plant/circulators/{small}",
-            f"The circulators share {look.say(head, d.HEAD)} of mains and boiler; with all of them on, "
-            f"{found.name} gets {look.say(found.actual_flow)} of {look.say(found.flow)}.",
+            f"With all of them on, the circulators share {look.say(head, d.HEAD)} of mains and boiler; "
+            + (f"{found.name} gets {gets}." if starved else "each feels the others come and go."),
             found.actual_flow,
+            weight=Weight.MUST_FIX if starved else Weight.DECIDE,
         )
+
+
+def _shared_heads(look: Look) -> list[Figure]:
+    """Heads of mains and boiler at the flow that results with all circulators on."""
+    design, whole = look.design, [each.actual_flow for each in duties_of(look).values()]
+    plant, viscosity = design.circuits.plant, design.emitters.house.viscosity
+    own = [each for each in whole if each is not None and not isnan(each)]
+    if len(own) < len(whole):
+        in_mains = None if plant.mains is None else plant.mains.head
+        return [each for each in (in_mains, plant.boiler_head) if each is not None]
+    flow = flow_total(flows=own)
+    return heads_of_plant(plant.mains, design.job.system.plant.boiler, flow, Water(viscosity))
 
 
 @finding(

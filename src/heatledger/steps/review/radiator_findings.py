@@ -10,18 +10,30 @@ from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import MEMORY, SEEN, cite
+from heatledger.ledger.units import UNITS
 from heatledger.physics.radiators import iron_weight, radiation_of_sections
 from heatledger.steps.emitters import EmitterHeat
-from heatledger.steps.review.emitter_findings import HOTTEST
-from heatledger.steps.review.emitter_look import SAME, each_emitter, known, name_of, share_of, supply_to
+from heatledger.steps.review.emitter_look import (
+    HOTTEST,
+    SAME,
+    each_emitter,
+    known,
+    name_of,
+    share_of,
+    supply_to,
+)
+from heatledger.steps.review.house import is_called
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 from heatledger.steps.review.plant_look import cautioned
 
 Found = Iterator[Finding | NotChecked]
 BARE = (PANEL, IRON_RADIATOR)
-BURNS = "Metal with water above 140 °F behind it burns skin within seconds, a child's sooner."
+BURNS = "Metal with water above {} behind it burns skin within seconds, a child's sooner."
+BURNING = UNITS["°F"].to_si(140, True)
 FALLS = "Iron that falls crushes, and a floor that is overloaded can break."
 WATER = 1000.0
+STANDS = ("existing", "old ")
+"""Words in the name of iron that is there already."""
 
 
 @finding(
@@ -82,7 +94,7 @@ def _ratings_on_unlike_basis(look: Look) -> Found:
     cite("EDR-TAB", "emission by average water temperature", SEEN),
     fires="A radiator counted in square feet of radiation would carry its load with steam, and on water "
     "gives less than {0} of it.",
-    why="water of 180 °F on average gives 70 % of what steam does, water of 170 °F 62 %",
+    why="water of 180 °F (82 °C) on average gives 70 % of what steam does, water of 170 °F (77 °C) 62 %",
     mend="Count it anew at the water it gets, add iron, or make the loss of the room smaller.",
     limits=(Limit("iron-sized-for-steam", "97 %", d.RATIO, "output over load"),),
 )
@@ -112,7 +124,7 @@ def _iron_sized_for_steam(look: Look) -> Found:
     Weight.DECIDE,
     cite("SCALD-AS", "time to a burn by temperature", SEEN),
     fires="Bare radiators stand in the house, and the design supply is above {0}.",
-    why="140 °F burns in 3 to 5 seconds; skin of the very young and the old in half the time",
+    why="140 °F (60 °C) burns in 3 to 5 seconds; skin of the very young and the old in half the time",
     mend="Run cooler water with larger radiators, cover them, or raise them out of reach.",
     limits=(Limit("hot-panel-in-reach", "140 °F", d.TEMPERATURE, "water in a bare radiator"),),
 )
@@ -136,41 +148,55 @@ def _hot_panel_in_reach(look: Look) -> Found:
                 Mend("Cover or guard radiators where children, old or ill people live."),
             ),
         ),
-        BURNS,
+        BURNS.format(look.say(BURNING, d.TEMPERATURE)),
     )
 
 
 @finding(
     "heavy-iron-on-joists",
-    Weight.DECIDE,
+    Weight.NOTE,
     cite("UMC-1004", "weights of iron, from memory", MEMORY),
-    fires="A cast-iron radiator weighs more than {0} with its water, and the floor under it is not shown.",
-    why="old iron weighs about 7 lb for each square foot of radiation, and its water comes on top",
+    fires="A cast-iron radiator weighs more than {0} with its water, and the floor under it is not "
+    "shown. All are told in one; a name that says existing or old is left out, as that floor has carried it.",
+    why="old iron weighs about 7 lb (3.2 kg) for each square foot of radiation, and its water comes on top",
     mend="Ask a builder, spread its feet across joists, or take a steel panel.",
     limits=(Limit("heavy-iron-on-joists", "300 lb", d.MASS, "radiator full of water"),),
 )
 def _heavy_iron_on_joists(look: Look) -> Found:
+    heavy: dict[str, tuple[float, EmitterHeat]] = {}
     for id, emitter, found in each_emitter(look):
         edr = _radiation(emitter)
-        if emitter.kind != IRON_RADIATOR or edr is None or not known(edr):
+        if emitter.kind != IRON_RADIATOR or edr is None or not known(edr) or is_called(STANDS, emitter.name):
             continue
         weight = float(iron_weight(edr=edr)) + (
             WATER * float(emitter.water) if emitter.water is not None else 0.0
         )
         if weight > look.limit * (1 + SAME):
-            yield cautioned(
-                look.found(
-                    f"emitters/{id}",
-                    f"{emitter.name} weighs about {look.say(weight, d.MASS)} full; what carries the floor "
-                    "under it is not shown.",
-                    found.rated,
-                    (
-                        Mend("Ask a builder about the floor, and spread its feet across joists."),
-                        Mend("Take a steel panel.", (_as_panel(look, id, found),)),
-                    ),
+            heavy[id] = weight, found
+    if not heavy:
+        return
+    emitters = look.house.job.system.emitters
+    first = max(heavy, key=lambda each: heavy[each][0])
+    weight, found = heavy[first]
+    more = ""
+    if len(heavy) > 1:
+        least = look.say(min(each for each, _ in heavy.values()), d.MASS)
+        more = f", and {len(heavy) - 1} more weigh{'s' if len(heavy) == 2 else ''} {least} or more"
+    yield cautioned(
+        look.found(
+            f"emitters/{first}",
+            f"{emitters[first].name} weighs about {look.say(weight, d.MASS)} full{more}; what "
+            "carries the floor under new iron is not shown. Iron that has always stood there is carried.",
+            found.rated,
+            (
+                Mend("Ask a builder about the floor, and spread its feet across joists."),
+                Mend(
+                    "Take a steel panel.", tuple(_as_panel(look, id, each) for id, (_, each) in heavy.items())
                 ),
-                FALLS,
-            )
+            ),
+        ),
+        FALLS,
+    )
 
 
 def _radiation(emitter: Emitter) -> Figure | None:

@@ -151,7 +151,7 @@ def _room_warmed_by_others(look: Look) -> Found:
     Weight.NOTE,
     cite("", "warm air gathers under a high ceiling", PRACTICE),
     fires="The ceiling of a heated room is higher than {0}.",
-    why="each 1 °F warmer at the ceiling raises its loss by 1.4 % at a span of 70 °F",
+    why="each 1 °F (0.6 K) warmer at the ceiling raises its loss by 1.4 % at a span of 70 °F (39 K)",
     mend="Heat it by its floor or low down, turn a slow ceiling fan, or figure the high surfaces warmer.",
     limits=(Limit("tall-room-layers", "12 ft", d.LENGTH, "ceiling of a tall room"),),
 )

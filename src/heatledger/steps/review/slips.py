@@ -205,7 +205,12 @@ def _wall_height_out_of_line(look: Look) -> Found:
             usual = look.text(float(ceiling) + FOOT, d.LENGTH)
             mends = [Mend(f"Read it as {each}.", (set_to(path, each),)) for each in texts]
             if float(ceiling) + FOOT <= look.limit * float(ceiling):
-                mends.append(Mend(f"Take it 1 ft over the ceiling, {usual}.", (set_to(path, usual),)))
+                mends.append(
+                    Mend(
+                        f"Take it {look.say(FOOT, d.LENGTH)} over the ceiling, {usual}.",
+                        (set_to(path, usual),),
+                    )
+                )
             yield look.found(
                 f"levels/{id}",
                 f"On the {level.name.lower()} the walls are {look.say(wall)} high from floor to floor, and "

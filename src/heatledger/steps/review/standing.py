@@ -28,9 +28,11 @@ _NOT_WEIGHED = (d.TEMPERATURE, d.COUNT)
     "measured-without-test",
     Weight.NOTE,
     cite("", "what a tape does not measure", JUDGMENT),
-    fires="Air changes, the ground, the soil or the temperature of a neighbor's dwelling stand as measured, "
-    "only because a `known: measured` further up the file holds for them too.",
-    why="air takes a fan test and soil a probe; what is measured stands as well known, and asks for no test",
+    fires="Air changes, the ground, the soil, the temperature of a neighbor's dwelling, or the "
+    "efficiency and the degree days of a bill stand as measured, only because a `known: measured` "
+    "further up holds for them too.",
+    why="air takes a fan test, soil a probe, a season's efficiency a heat meter; what is measured stands "
+    "as well known, and asks for no test",
     mend="Write `known: measured` beside those that were tested, and by what under `because`.",
 )
 def _measured_without_test(look: Look) -> Found:
@@ -75,15 +77,18 @@ def _of_tests(look: Look) -> Iterator[tuple[str, Figure]]:
         yield "the soil conductivity", job.site.soil_conductivity
     for neighbor in job.neighbors.values():
         yield f"the temperature of {neighbor.name}", neighbor.temperature
+    for bill in job.system.bills.values():
+        yield f"the efficiency of {bill.name}", bill.efficiency
+        yield f"the degree days of {bill.name}", bill.degree_days
 
 
 def _own(look: Look, figure: Figure) -> bool:
     """True when the entry says itself how it is known, or the air or neighbor it belongs to does."""
     path = path_of(figure)
     parent = path.rpartition("/")[0]
-    return is_given(look, f"{path}/known") or (
-        not parent.startswith("site") and is_given(look, f"{parent}/known")
-    )
+    # A meter on a bill measures its fuel, neither the efficiency nor the weather.
+    shared = parent.startswith(("site", "bills/"))
+    return is_given(look, f"{path}/known") or (not shared and is_given(look, f"{parent}/known"))
 
 
 @finding(

@@ -26,6 +26,7 @@ DRY = "A boiler that is shut off from its feed and unguarded can fire dry."
     fires="The piping was tested below the larger of 1.5 times the highest pressure and 100 psi (690 kPa).",
     why="a joint that is going to fail should fail while it is in sight",
     mend="Test again before anything is covered.",
+    settled_by_words=False,
 )
 def _test_pressure_low(look: Look) -> Found:
     read, due = look.house.job.system.readings.test_pressure, look.design.startup.startup.test_pressure
@@ -56,14 +57,13 @@ def _test_pressure_low(look: Look) -> Found:
 def _tank_charge(look: Look) -> Found:
     system, due = look.house.job.system, look.design.boiler_room.plant.precharge_pressure
     read = system.readings
-    if system.plant.tank is None:
+    if system.plant.tank is None or due is None:
         return
     if read.precharge is None and not is_filled(read):
         return
     if read.precharge is None:
-        yield look.found(
-            "readings/precharge", f"No reading of the tank's charge is on file; {look.say(due)} is due."
-        )
+        asked = "" if isnan(due) else f"; {look.say(due)} is due"
+        yield look.found("readings/precharge", f"No reading of the tank's charge is on file{asked}.")
     elif isnan(due):
         yield look.wants("readings/precharge", due)
     elif abs(float(read.precharge) - float(due)) > look.limit * (1 + SAME):
@@ -106,6 +106,7 @@ def _cold_gauge(look: Look) -> Found:
     why="a tank that does its work keeps the hot pressure well below the valve",
     mend="Look at the tank's charge, then at the tank, then at a feed valve that creeps.",
     limits=(Limit("hot-gauge-high", "5 psi", d.PRESSURE, "hot pressure below relief", "common practice"),),
+    settled_by_words=False,
 )
 def _hot_gauge(look: Look) -> Found:
     plant, read = look.design.boiler_room.plant, look.house.job.system.readings
@@ -116,13 +117,14 @@ def _hot_gauge(look: Look) -> Found:
     if isnan(own):
         yield look.wants("readings/hot_pressure", own)
     elif float(hot) > float(own) - look.limit + SAME * look.limit:
+        worked_out = not isnan(plant.hot_pressure)
+        due = f"; {look.say(plant.hot_pressure)} was worked out" if worked_out else ""
         cold = f" from {look.say(read.cold_pressure)}" if read.cold_pressure is not None else ""
         yield with_caution(
             look.found(
                 "readings/hot_pressure",
-                f"The gauge climbs{cold} to {look.say(hot)}, near the relief valve at {look.say(own)}; "
-                f"{look.say(plant.hot_pressure)} was worked out.",
-                plant.hot_pressure,
+                f"The gauge climbs{cold} to {look.say(hot)}, near the relief valve at {look.say(own)}{due}.",
+                own if isnan(plant.hot_pressure) else plant.hot_pressure,
             ),
             SCALD,
         )
@@ -132,7 +134,8 @@ def _hot_gauge(look: Look) -> Found:
     "drop-measured-off",
     Weight.DECIDE,
     cite("", "drops in steady weather and water", JUDGMENT),
-    fires="The drop that was read is off its target by more than {0} and by more than {1}.",
+    fires="The drop that was read is off by more than {0} and by more than {1}: below that of settled water, "
+    "or above that of full fire.",
     why="heat over drop is flow: a drop that is off says that the flow is",
     mend="Look at the circulator's speed, then for dirt, air and a closed valve.",
     limits=(
@@ -141,19 +144,22 @@ def _hot_gauge(look: Look) -> Found:
     ),
 )
 def _drop_off(look: Look) -> Found:
-    due = look.design.startup.startup
-    read = due.compared.drop
-    if read is None:
+    found = look.design.startup.startup
+    read, due = found.compared.drop, found.compared.drop_due
+    if read is None or due is None:
         return
-    if isnan(due.drop):
-        yield look.wants("readings/return", due.drop)
+    if isnan(due):
+        yield look.wants("readings/return", due)
         return
-    off = abs(float(read) - float(due.drop))
-    if off > look.limit * float(due.drop) * (1 + SAME) and off > look.limit_at(1) * (1 + SAME):
+    if found.fire_drop is not None and float(found.settled_drop) < float(read) < float(found.fire_drop):
+        return  # the water warms, or the burner comes and goes: any drop between the two fits
+    off = abs(float(read) - float(due))
+    if off > look.limit * float(due) * (1 + SAME) and off > look.limit_at(1) * (1 + SAME):
+        state = "at full fire" if found.compared.warming else "once the water has settled"
         yield look.found(
             "readings/return",
-            f"The water drops by {look.say(read)} where {look.say(due.drop)} is due in this state.",
-            due.drop,
+            f"The water drops by {look.say(read)} where {look.say(due)} is due {state}.",
+            due,
         )
 
 

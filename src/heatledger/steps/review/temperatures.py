@@ -54,7 +54,8 @@ def _degrees_crossed(look: Look) -> Found:
     Weight.DECIDE,
     cite("", "winter nights of places where houses are heated by water", JUDGMENT),
     fires="The outdoor design temperature is warmer than {0}, and not so warm that degrees look crossed.",
-    why="every 1 °F too warm takes 1.4 % of the loss away at a span of 70 °F, and a lost minus takes more",
+    why="every 1 °F (0.6 K) too warm takes 1.4 % of the loss away at a span of 70 °F (39 K), a lost "
+    "minus more",
     mend="Look up the 99 % figure of a weather station or the local code; keep it where winters are mild.",
     limits=(Limit("outdoor-design-mild", "40 °F", d.TEMPERATURE, "warmest usual outdoor design"),),
 )
@@ -83,7 +84,7 @@ def _outdoor_design_mild(look: Look) -> Found:
     Weight.NOTE,
     cite("HOF-ch17", "design conditions", SEEN),
     fires="The outdoor design temperature is marked assumed.",
-    why="every 1 °F is 1.4 % of the loss at a span of 70 °F",
+    why="every 1 °F (0.6 K) is 1.4 % of the loss at a span of 70 °F (39 K)",
     mend="Take the figure of a weather station or of the local code, and mark it told.",
 )
 def _outdoor_design_guessed(look: Look) -> Found:
@@ -157,7 +158,7 @@ def _ground_out_of_line(look: Look) -> Found:
     cite("IRC-303", "heated rooms, where winter design is below 60 °F", SEEN),
     fires="A room that is lived in is kept below {0}. It must be fixed where the job names a code under "
     "`codes`.",
-    why="a system sized for 65 °F is 4 % short of 68 °F when it is 0 °F outdoors",
+    why="a system sized for 65 °F (18 °C) is 4 % short of 68 °F (20 °C) when it is 0 °F (-18 °C) outdoors",
     mend="Raise the room, or mark it not lived in.",
     limits=(
         Limit("indoor-below-minimum", "68 °F", d.TEMPERATURE, "least indoor temperature", "the rule cited"),

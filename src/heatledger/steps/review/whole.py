@@ -21,7 +21,7 @@ Found = Iterator[Finding | NotChecked]
     Weight.DECIDE,
     cite("", "ordinary houses of all ages", JUDGMENT),
     fires="The house loses more than {0} of heated floor.",
-    why="0.70 Btu/(h·ft²·°F) is 49 Btu/(h·ft²) at a span of 70 °F",
+    why="0.70 Btu/(h·ft²·°F) is 49 Btu/(h·ft²) at a span of 70 °F (4.0 W/(m²·K), 155 W/m², 39 K)",
     mend="Sort the surfaces by loss and check the first five, or decide that it is a masonry shell without "
     "insulation.",
     limits=(
@@ -37,7 +37,8 @@ def _loss_coefficient_high(look: Look) -> Found:
     Weight.DECIDE,
     cite("", "houses near the passive level", JUDGMENT),
     fires="The house loses less than {0} of heated floor, and its air was not measured.",
-    why="0.10 Btu/(h·ft²·°F) is 7 Btu/(h·ft²) at a span of 70 °F; without an air test that is hope",
+    why="0.10 Btu/(h·ft²·°F) is 7 Btu/(h·ft²) at a span of 70 °F (0.57 W/(m²·K), 22 W/m², 39 K); without "
+    "an air test that is hope",
     mend="Test the air leakage, and check that no surface is missing.",
     limits=(Limit("loss-coefficient-low", "U-0.10", d.TRANSMITTANCE, "loss for each floor area and degree"),),
 )

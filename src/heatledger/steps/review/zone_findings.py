@@ -10,11 +10,15 @@ from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import DERIVED, JUDGMENT, SEEN, cite
+from heatledger.steps.review.emitter_look import known, length_to
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 
 Found = Iterator[Finding | NotChecked]
 SAME = 1e-6
 MOST_ZONES = 8
+MOST_NAMED = 3
+A_LITTLE_OVER = 1.1
+"""How far a shortened element may stay over its load, as it is bought by the half foot."""
 
 
 @finding(
@@ -203,3 +207,81 @@ def _too_many_zones(look: Look) -> Found:
             f"{zones} zones for {look.say(look.design.losses.house.loss)}: each is {share} on average.",
             look.design.losses.house.loss,
         )
+
+
+@finding(
+    "room-behind-thermostat",
+    Weight.DECIDE,
+    cite("", "the thermostat stops the heat of its whole zone", DERIVED),
+    fires="The room of a zone's thermostat gets so much larger a share of its need than another room of the "
+    "zone that this one gets less than {0} of its need when the thermostat is content.",
+    why="heat stops for all rooms when one of them is warm: each gets its share over that of the "
+    "thermostat's room",
+    mend="Give the thermostat's room less element or a damper, the others more, or move the thermostat.",
+    limits=(Limit("room-behind-thermostat", "90 %", d.RATIO, "share over that of the thermostat's room"),),
+)
+def _room_behind_thermostat(look: Look) -> Found:
+    job, found = look.house.job, look.design.emitters
+    for zone in job.system.zones.values():
+        own = [id for each in job.system.circuits.values() if each.zone == zone.id for id in each.runs]
+        rooms = {id: float(found.rooms[id].given_share) for id in rooms_of(look, zone) if id in found.rooms}
+        lead = rooms.get(zone.thermostat)
+        if lead is None or len(rooms) < 2:
+            continue
+        if isnan(lead):
+            yield look.wants(f"zones/{zone.id}", found.rooms[zone.thermostat].given_share)
+            continue
+        # A room that another zone heats too is not at the mercy of this thermostat.
+        alone = {
+            id: share / lead
+            for id, share in rooms.items()
+            if lead > 0
+            and not isnan(share)
+            and float(found.rooms[id].needed) > SAME
+            and all(key in own for key, each in found.emitters.items() if each.room == id)
+        }
+        short = {id: each for id, each in alone.items() if each < look.limit - SAME}
+        if short:
+            yield look.found(
+                f"zones/{zone.id}",
+                f"{job.rooms[zone.thermostat].name} has the thermostat of {zone.name} and gets "
+                f"{look.say(lead, d.RATIO)} of its need; once it is warm heat stops: "
+                f"{_told(look, short)}.",
+                found.rooms[zone.thermostat].given_share,
+                _for_those_behind(look, zone, rooms),
+            )
+
+
+def _told(look: Look, short: dict[str, float]) -> str:
+    """The rooms that get least, each with its part of its need."""
+    worst = sorted(short, key=short.__getitem__)
+    said = [f"{look.house.job.rooms[id].name} {look.say(short[id], d.RATIO)}" for id in worst[:MOST_NAMED]]
+    said[0] = f"{look.house.job.rooms[worst[0]].name} gets {look.say(short[worst[0]], d.RATIO)} of its need"
+    more = (
+        [f"{len(worst) - MOST_NAMED} more less than {look.limit_shown()}"] if len(worst) > MOST_NAMED else []
+    )
+    return ", ".join([*said, *more])
+
+
+def _for_those_behind(look: Look, zone: Zone, rooms: dict[str, float]) -> tuple[Mend, ...]:
+    """A shorter element where that is enough, and the thermostat in the room that gets least."""
+    job, found = look.house.job, look.design.emitters
+    coldest = min((id for id in rooms if not isnan(rooms[id])), key=rooms.__getitem__)
+    there = {id: each for id, each in found.emitters.items() if each.room == zone.thermostat}
+    key, one = next(iter(there.items()))
+    mends = [
+        Mend(
+            f"Put the thermostat in {job.rooms[coldest].name}; then others may be too warm.",
+            (set_to(f"zones/{zone.id}/thermostat", coldest),),
+        ),
+        Mend(look.kind.mend),
+    ]
+    if (
+        len(there) == 1
+        and known(one.needed_length, one.length)
+        and rooms[coldest] >= look.limit * A_LITTLE_OVER
+    ):
+        assert one.needed_length is not None
+        changes = length_to(look, key, one.needed_length)
+        mends.insert(0, Mend(f"Shorten {one.name} to its load.", changes))
+    return tuple(mends)
