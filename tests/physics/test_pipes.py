@@ -12,6 +12,7 @@ from heatledger.physics.pipes import (
     water_in_iron,
     water_in_length,
     water_in_sections,
+    water_so_far,
     water_total,
 )
 
@@ -36,6 +37,7 @@ def test_two_lengths_lose_as_much_as_one_of_both(first, second):
     assert pipes_total(losses=losses) == pytest.approx(pipe_loss(0.22, first + second, 340.0, 285.0))
     volumes = [water_in_length(water_per=3e-4, length=each) for each in (first, second)]
     assert water_total(volumes=volumes) == pytest.approx(3e-4 * (first + second))
+    assert water_so_far(volumes=volumes) == water_total(volumes=volumes)
 
 
 def test_old_iron_by_its_radiation_and_by_its_sections():

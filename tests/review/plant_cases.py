@@ -130,6 +130,8 @@ CASES = (
     PlantCase("no-manual-limit", "plant/high_limit", to("plant/high_limit", "251 °F"),
               to("plant/high_limit", "249 °F"), "260 °F"),
     PlantCase("no-manual-limit", "plant/high_limit", gone("plant/high_limit"), []),
+    PlantCase("limit-stops-the-burner", "plant/high_limit", to("plant/high_limit", "150 °F"),
+              to("plant/high_limit", "150.1 °F"), "-1 °F"),
     PlantCase("no-co-alarm", BOILER, [], electric()),
     PlantCase("relief-pipe-blocked", f"{BOILER}/relief", [], gone(BOILER)),
     PlantCase("condensate-badly-drained", BOILER, [], to(f"{BOILER}/kind", "non-condensing")),

@@ -169,7 +169,7 @@ class Boiler:
 class Tank:
     """The expansion tank as chosen, and where it joins: at the pump's suction or its discharge.
 
-    A tank whose ``kind`` is not said has a diaphragm. A plain steel tank has air over its water and no charge.
+    A tank whose ``kind`` is not said has a diaphragm. A plain steel tank has air over its water, no charge.
     """
 
     kind: str

@@ -154,7 +154,7 @@ def _input_line(words: str, figure: Figure, preset: Preset, names: Names) -> Inp
         text = ", ".join(each for each in (typed, where) if each)
         known = ", ".join(each for each in (known, show_half_range(figure, preset)) if each)
     elif isinstance(origin, Choice):
-        text = f"{origin.rule}, {origin.winner}"
+        text = f"{origin.rule}, {names.thing(origin.winner)}"
     else:
         title, path = names.title(figure), names.path(figure)
         text = f"{title} ({path})" if path else title
@@ -226,10 +226,11 @@ def _entry(figure: Figure, origin: Leaf, preset: Preset, names: Names) -> Workin
 def _choice(figure: Figure, choice: Choice, preset: Preset, names: Names) -> Working:
     number, unit = _answer(figure, preset)
     losers = [
-        f"{name}: {show(each, preset)}" if isinstance(each, Figure) else name for name, each in choice.losers
+        f"{names.thing(key)}: {show(each, preset)}" if isinstance(each, Figure) else names.thing(key)
+        for key, each in choice.losers
     ]
     notes = (
-        f"{choice.rule}: {choice.winner}",
+        f"{choice.rule}: {names.thing(choice.winner)}",
         f"because {choice.because}",
         *(f"beside it {each}" for each in losers),
     )
@@ -247,7 +248,9 @@ def _found(figure: Figure, solved: Solved, preset: Preset, names: Names) -> Work
     solution = solved.solution
     left, right = solution.sides()[solved.unknown]
     together = tuple(
-        f"{name} {show(each, preset)}" for name, each in solution.figures.items() if name != solved.unknown
+        f"{names.thing(key)} {show(each, preset)}"
+        for key, each in solution.figures.items()
+        if key != solved.unknown
     )
     return Working(
         "found", figure, names.title(figure), f"Found together: {solution.words}", answer=number, unit=unit,

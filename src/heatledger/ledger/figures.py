@@ -1,13 +1,12 @@
 """The figure: a float that remembers what made it and what went in.
 
 A figure is made by a formula from other figures, or it is a leaf: an entry of the job, a cell of a
-catalog, a value of a source. It holds no path and no name; those come from the place where it is
-found in the results. It refuses arithmetic and comparison, because a number made that way would
-have no working: ``float(figure)`` is the only way out.
+catalog, a value of a source. Its path and name come from the place where it is found in the results. It refuses arithmetic and comparison, because a number made that way would have
+no working: ``float(figure)`` is the only way out.
 
 Some doors cannot be shut on a kind of float, as they read the number inside without asking: ``math``,
-``statistics``, ``decimal``, ``json``, complex numbers, ``numpy.asarray``, ``float.__add__`` called by name.
-Nor are figures to be written over; to refuse that would make each cost half as much again.
+``decimal``, ``json``, ``numpy.asarray``, ``float.__add__`` called by name. Nor are figures to be written
+over; to refuse that would make each cost half as much again.
 """
 
 from __future__ import annotations
@@ -39,10 +38,9 @@ class LeafKind(Enum):
 class Leaf:
     """Origin of a figure that nothing was worked out for.
 
-    ``path`` is its place in the job or the catalog, ``words`` what it is, ``typed`` the text as the
-    user or the table wrote it. ``typed_value`` is that number in the unit whose text is ``unit``, and
-    ``places`` the decimals it was written with (None when it was written in parts, as 12' 6").
-    ``half_range`` is the SI half-range of how well it is known.
+    ``path`` is its place in the job or the catalog, ``words`` what it is, ``typed`` the text as written.
+    ``typed_value`` is that number in ``unit``, ``places`` its decimals (None when it was written in parts,
+    as 12' 6"), ``half_range`` the SI half-range of how well it is known.
     """
 
     kind: LeafKind
@@ -256,9 +254,8 @@ class Names:
         origin = figure.origin
         if hasattr(origin, "winner") and figure.inputs:  # what was chosen is called what it is
             return self.title(figure.inputs[0])
-        return str(
-            getattr(origin, "title", "") or getattr(origin, "words", "") or getattr(origin, "name", "")
-        )
+        said = (getattr(origin, each, "") for each in ("title", "words", "name"))
+        return str(next(filter(None, said), ""))
 
     def path(self, figure: Figure) -> str:
         """The path of a figure in the tree of things, or of its entry; empty when it has none."""
@@ -271,6 +268,10 @@ class Names:
     def uses(self, figure: Figure) -> list[Figure]:
         """The figures built directly on this one."""
         return []
+
+    def thing(self, key: str) -> str:
+        """What the thing of a choice or of a search is called, by its key."""
+        return key
 
 
 NO_NAMES = Names()

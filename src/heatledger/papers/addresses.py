@@ -209,7 +209,7 @@ class Addresses:
             small = is_small(made) and (figure.is_missing or not main)
             again = group.compact and id(figure.origin) in shown and fits_a_line(made)
             network = network_of(figure)
-            again = again or (network in shown and all(map(fits_a_line, made.sides)))
+            again = again or (network != 0 and network in shown and all(map(fits_a_line, made.sides)))
             if small or again or group.only_lines:
                 group.lines.append(figure)
             else:

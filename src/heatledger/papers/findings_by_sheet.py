@@ -18,7 +18,7 @@ SUBJECTS = {
         "temperatures", "standing", "sizes", "slips", "shapes", "depths", "materials", "extremes", "glass",
         "beyond", "leakage", "rooms", "envelope_gaps", "whole", "plans", "bill_findings",
     ),
-    EMITTERS_SHEET: ("emitter_findings", "loop_findings", "radiator_findings"),
+    EMITTERS_SHEET: ("emitter_findings", "emitter_walls", "loop_findings", "radiator_findings"),
     PIPING_SHEET: ("unsolved", "piping", "runs", "pumping", "pumps_and_zones"),
     BOILER_SHEET: ("boiler", "firing", "pressure", "guards"),
     CONTROLS_SHEET: ("control_findings", "zone_findings"),

@@ -119,6 +119,19 @@ def water_total(volumes: Parts[WaterVolume]) -> WaterVolume:
     return total(volumes)
 
 
+@formula(cite("", "a sum of parts", DERIVED), title="Water that is known")
+def water_so_far(volumes: Parts[WaterVolume]) -> WaterVolume:
+    """Water of the parts that are known, while others are still to be found out.
+
+    Valid for: parts that do not overlap; the whole is more.
+    Leaves out: what is not known yet.
+
+    >>> round(water_so_far(volumes=[0.03, 0.0125]), 4)
+    0.0425
+    """
+    return total(volumes)
+
+
 @formula(cite("", "a sum of parts", DERIVED), title="Water in this part")
 def water_together(volumes: Parts[WaterVolume]) -> WaterVolume:
     """Water in the pieces of one part of the system.

@@ -5,14 +5,7 @@ Pressures are gauge pressures; ``air`` is the pressure of the air at the site, a
 
 from __future__ import annotations
 
-from heatledger.ledger.dimensions import (
-    Density,
-    Expansion,
-    Pressure,
-    Ratio,
-    Temperature,
-    WaterVolume,
-)  # fmt: skip
+from heatledger.ledger.dimensions import Density, Expansion, Pressure, Ratio, Temperature, WaterVolume
 from heatledger.ledger.formulas import formula
 from heatledger.ledger.functions import absolute, larger, smaller, where
 from heatledger.ledger.sources import DERIVED, JUDGMENT, MEMORY, SEEN, cite
@@ -138,8 +131,7 @@ def diaphragm_tank(expanded: WaterVolume, acceptance: Ratio) -> WaterVolume:
 def tank_by_line(volume: WaterVolume, growth: Ratio, acceptance: Ratio) -> WaterVolume:
     """Smallest diaphragm tank by the straight line of the boiler code.
 
-    Valid for: 160 to 280 °F; shown beside the tank by the densities of water. For a plain steel tank
-    ``acceptance`` is the share of it that takes water.
+    Valid for: 160 to 280 °F; ``acceptance`` is the share of a plain tank that takes water.
     Leaves out: the temperature of filling and the fluid.
 
     >>> round(tank_by_line(volume=40.0, growth=0.0272, acceptance=0.28777), 2)
@@ -193,8 +185,7 @@ def gas_left(
 ) -> WaterVolume:
     """Room the gas of a tank still has when the system is hot; a full tank counts a fiftieth of it.
 
-    Valid for: a diaphragm tank; a charge above the fill pressure leaves it empty when cold. A plain steel
-    tank is one whose charge is the air of the site.
+    Valid for: a diaphragm tank (over-charged it is empty when cold), or a plain one charged with mere air.
     Leaves out: warming of the gas.
 
     >>> round(gas_left(tank=0.02, precharge=82737.0, fill=82737.0, air=101325.0, expanded=0.005), 4)

@@ -20,11 +20,11 @@ from heatledger.ledger.results import result
 from heatledger.physics.boilers import largest_output, plant_load, relief_needed, return_at_design
 from heatledger.physics.firing import condensing_efficiency
 from heatledger.physics.pipes import water_total
+from heatledger.steps.given_back import drop_that_results
 from heatledger.steps.losses import Losses
 from heatledger.steps.plant_output import Factor, chain_of_factors, outputs_of, product_of
-from heatledger.steps.given_back import drop_that_results
 from heatledger.steps.plant_pressure import pressures_of, tank_of
-from heatledger.steps.plant_water import VolumePart, emitter_volumes, known_water, mains_loss, volume_parts
+from heatledger.steps.plant_water import VolumePart, mains_loss, volume_parts
 
 if TYPE_CHECKING:
     from heatledger.steps.circuits import Circuits
@@ -111,14 +111,11 @@ def boiler_room(job: Job, losses: Losses, heat: Emitters, circuits: Circuits) ->
     load = plant_load(parts=[losses.house.loss, mains])
     burner = outputs_of(job, load)
     factors = chain_of_factors(job, losses.house.loss, load, burner)
-    in_emitters = emitter_volumes(job, heat, circuits)
-    volumes = volume_parts(job, circuits, in_emitters)
+    volumes, known = volume_parts(job, heat, circuits)
     water = water_total(volumes=[each.volume for each in volumes.values()])
     still = pressures_of(job, losses, heat)
     tank = tank_of(job, losses, still, water)
-    known = known_water(volumes, in_emitters)
-    drop = drop_that_results(heat, circuits)
-    back = return_at_design(supply=heat.house.supply, drop=drop)
+    drop, back = _coming_back(heat, circuits)
     return BoilerRoom(
         PlantRoom(
             mains_loss=mains,
@@ -164,6 +161,12 @@ def boiler_room(job: Job, losses: Losses, heat: Emitters, circuits: Circuits) ->
             relief_needed=relief_needed(output=_fire(job, burner.rated_output)),
         )
     )
+
+
+def _coming_back(heat: Emitters, circuits: Circuits) -> tuple[Figure, Figure]:
+    """Drop and return of the design day at the flow that results."""
+    drop = drop_that_results(heat, circuits)
+    return drop, return_at_design(supply=heat.house.supply, drop=drop)
 
 
 def _fire(job: Job, rated_output: Figure | None) -> Figure:

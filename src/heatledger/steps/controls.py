@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from math import ceil, isnan
 from typing import TYPE_CHECKING
 
@@ -17,7 +16,6 @@ from heatledger.ledger.sources import JUDGMENT, PRACTICE, cite
 from heatledger.physics.emitter_loads import load_at_share
 from heatledger.physics.reset import (
     excess_of_mean,
-    heat_to_give,
     line_over_curve,
     return_of_share,
     share_of_load,
@@ -25,9 +23,10 @@ from heatledger.physics.reset import (
     supply_by_line,
     supply_by_mean,
 )
-from heatledger.steps.emitter_chains import Link, chain_to, links, supply_before
+from heatledger.steps.emitter_chains import supply_before
 from heatledger.steps.given_back import drop_that_results
 from heatledger.steps.losses import Losses
+from heatledger.steps.setters import askers_of, warmest
 from heatledger.steps.usual import usual
 
 if TYPE_CHECKING:
@@ -154,13 +153,13 @@ def round_steps(job: Job, coldest: Figure, balance: Figure) -> dict[str, Figure]
 
 
 class Curve:
-    """The supply that the emitters need, by the weather; ``runs_with`` is the drop at the flow that results."""
+    """The supply the emitters need, by the weather; ``runs_with`` is the drop at the flow that results."""
 
     def __init__(self, job: Job, losses: Losses, heat: Emitters, balance: Figure, runs_with: Figure) -> None:
         self.job, self.heat, self.balance, self.runs_with = job, heat, balance, runs_with
         self.design_outdoor, self.room = losses.site.outdoor, losses.site.indoor
         self.drop = heat.house.drop
-        self.chains = {id: links(job, heat, chain_to(job, id)) for id in setters(job, heat)}
+        self.askers = askers_of(job, heat)
         self.exponent = self._exponent()
         self.cold = self._needed(self.share(self.design_outdoor))
         self.excess = excess_of_mean(supply=self.cold, drop=self.drop, room=self.room)
@@ -207,35 +206,20 @@ class Curve:
         return line if asked.least_supply is None else supply_at_least(supply=line, least=asked.least_supply)
 
     def _needed(self, share: Figure) -> Figure:
-        """Supply at which every setting emitter gives its share."""
-        if not self.chains:
+        """Supply at which every emitter gives its share."""
+        if not self.askers:
             return self.heat.house.lowest_supply
-        asked = {id: self._needed_by(id, chain, share) for id, chain in self.chains.items()}
+        asked = {id: self._needed_by(id, share) for id in warmest(self.askers, share)}
         return choose(asked, largest, BECAUSE)
 
-    def _needed_by(self, id: str, chain: Sequence[Link], share: Figure) -> Figure:
-        found = self.heat.emitters[id]
-        whole = heat_to_give(load=found.load, output=found.output)
-        *before, own = chain
-        return supply_before(own.inlet_for(load_at_share(load=whole, share=share)), before)
+    def _needed_by(self, id: str, share: Figure) -> Figure:
+        each = self.askers[id]
+        return supply_before(each.own.inlet_for(load_at_share(load=each.whole, share=share)), each.before)
 
     def _exponent(self) -> Figure:
         """Exponent of the emitter that asks for most on the design day, for the short form."""
         emitters, found = self.job.system.emitters, self.heat.emitters
-        if not self.chains:
+        if not self.askers:
             return usual("controls/exponent", "exponent", "1.4", d.RATIO, cite("", "baseboard", PRACTICE))
-        worst = max(self.chains, key=lambda each: float(found[each].lowest_supply))
+        worst = max(self.askers, key=lambda each: float(found[each].lowest_supply))
         return emitters[worst].exponent
-
-
-def setters(job: Job, heat: Emitters) -> list[str]:
-    """The emitters that set the supply: of each exponent the one that asks for most on the design day."""
-    by_exponent: dict[float, str] = {}
-    for id, each in heat.emitters.items():
-        exponent = float(job.system.emitters[id].exponent)
-        if isnan(each.output) or isnan(each.lowest_supply) or not float(each.load) > 0:
-            continue
-        best = by_exponent.get(exponent)
-        if best is None or float(heat.emitters[best].lowest_supply) < float(each.lowest_supply):
-            by_exponent[exponent] = id
-    return list(by_exponent.values())

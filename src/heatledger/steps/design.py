@@ -218,6 +218,13 @@ class DesignNames(Names):
         source = self.design.job.source
         return f"{source.file_name}:{source.line_of(origin.path)} {origin.path}"
 
+    def thing(self, key: str) -> str:
+        """The name of what a choice or a search calls by its id; any other key as it is."""
+        job = self.design.job
+        among = (job.rooms, job.system.emitters, job.system.circuits, job.system.zones, job.unheated)
+        found = next((each[key] for each in among if key in each), None)
+        return key if found is None else str(found.name)
+
     def uses(self, figure: Figure) -> list[Figure]:
         """The figures built directly on this one that have a place of their own."""
         return [each for each in self._uses.get(id(figure), []) if self.path(each)]

@@ -29,7 +29,7 @@ class GivenBack:
 
 
 def drop_that_results(heat: Emitters, circuits: Circuits) -> Figure:
-    """Drop of the design day at the flows that circulators give, all circuits together; else that of the design.
+    """Drop of the design day at the flows that circulators give, all circuits together; else by design.
 
     A circuit that no circulator drives counts with its design flow and its load.
     """

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from heatledger.job.model import Job
@@ -19,8 +19,8 @@ from heatledger.physics.pipes import (
     water_in_iron,
     water_in_length,
     water_in_sections,
+    water_so_far,
     water_together,
-    water_total,
 )
 from heatledger.steps.losses import Losses
 from heatledger.steps.tubes import chosen_tube, size_limits, usual_family
@@ -43,17 +43,22 @@ class VolumePart:
     volume: WaterVolume
 
 
-def emitter_volumes(job: Job, heat: Emitters, circuits: Circuits) -> list[Figure]:
-    """Water in each emitter."""
-    loops = loop_bores(job, circuits)
-    return [water_of(each, heat, loops.get(id)) for id, each in job.system.emitters.items()]
+def volume_parts(job: Job, heat: Emitters, circuits: Circuits) -> tuple[dict[str, VolumePart], Figure | None]:
+    """Water in the boiler, the mains, the tubes of each circuit, and the emitters; and what is known of it.
 
-
-def volume_parts(job: Job, circuits: Circuits, emitters: Sequence[Figure]) -> dict[str, VolumePart]:
-    """Water in the boiler, the mains, the tubes of each circuit, and the emitters.
-
-    ``emitters`` are those of each. What nobody has given is a figure without a value. Without circuits the tubes wait for them.
+    What nobody has given is a figure without a value. Without circuits the tubes wait for them. The second
+    is None where nothing waits.
     """
+    parts = _apart_from_emitters(job, circuits)
+    loops = loop_bores(job, circuits)
+    emitters = [water_of(each, heat, loops.get(id)) for id, each in job.system.emitters.items()]
+    known = _known_of([*(each.volume for each in parts.values()), *emitters])
+    if emitters:
+        parts["emitters"] = VolumePart("Emitters", water_together(volumes=emitters))
+    return parts, known
+
+
+def _apart_from_emitters(job: Job, circuits: Circuits) -> dict[str, VolumePart]:
     parts = {}
     boiler = job.system.plant.boiler
     volume = boiler.water if boiler and boiler.water is not None else None
@@ -67,17 +72,13 @@ def volume_parts(job: Job, circuits: Circuits, emitters: Sequence[Figure]) -> di
         parts[f"tubes-{id}"] = VolumePart(f"Tubes of {circuit.name}", water_together(volumes=tubes))
     if not circuits.circuits:
         parts["tubes"] = VolumePart("Tubes", missing(WATER_VOLUME, "circuits", "circuits with their tubes"))
-    if emitters:
-        parts["emitters"] = VolumePart("Emitters", water_together(volumes=emitters))
     return parts
 
 
-def known_water(parts: Mapping[str, VolumePart], emitters: Sequence[Figure]) -> Figure | None:
+def _known_of(volumes: Sequence[Figure]) -> Figure | None:
     """Water of all that is known, where some part still waits; None where nothing waits, or all does."""
-    apart = [each.volume for key, each in parts.items() if key != "emitters"]
-    every = [*apart, *emitters]
-    known = [each for each in every if not each.is_missing]
-    return water_total(volumes=known) if known and len(known) < len(every) else None
+    known = [each for each in volumes if not each.is_missing]
+    return water_so_far(volumes=known) if known and len(known) < len(volumes) else None
 
 
 def loop_bores(job: Job, circuits: Circuits) -> dict[str, Figure]:

@@ -71,8 +71,7 @@ def _no_reset(look: Look) -> Found:
 
 
 def _to_follow(look: Look, points: list[ResetPoint], supply: float) -> tuple[Mend, ...]:
-    """Ways to let the water follow the weather; a boiler that must stay hot gets a floor under it, or "
-    "mixing."""
+    """Ways to let the water follow the weather; a boiler that must stay hot gets a floor, or mixing."""
     follow = set_to("controls/outdoor_reset", "yes")
     keep = Mend("Keep it fixed where something else needs hot water, and say so.")
     floor = floor_of(look, points)
@@ -89,8 +88,7 @@ def _to_follow(look: Look, points: list[ResetPoint], supply: float) -> tuple[Men
 
 
 def return_limit(look: Look) -> float:
-    """The coolest return that the boiler may have, K; nothing where flue gas may condense in it, or "
-    "none is."""
+    """The coolest return that the boiler may have, K; 0 where flue gas may condense in it."""
     boiler, kind = look.house.job.system.plant.boiler, KINDS["reset-under-boiler-limit"]
     if boiler is None or boiler.kind != "non-condensing":
         return 0.0
@@ -100,16 +98,27 @@ def return_limit(look: Look) -> float:
 
 
 def least_at(look: Look, point: ResetPoint) -> float:
-    """The supply whose return is just at the boiler's limit at a point of the weather, K; 0 without a "
-    "limit."""
+    """The supply whose return is just at the boiler's limit at a point, K; 0 without a limit."""
     limit = return_limit(look)
     return limit + float(asked_at(point)) - float(point.return_) if limit > 0 else 0.0
 
 
 def floor_of(look: Look, points: list[ResetPoint]) -> float:
     """The lowest supply to ask for, so that the return keeps to the boiler's limit in all weather, K."""
-    cold = [each for each in points if float(each.return_) < return_limit(look) - SAME]
+    cold = [each for each in points if _by_line(look, each, points[0]) < least_at(look, each) - SAME]
     return max((least_at(look, each) for each in cold), default=0.0)
+
+
+def _by_line(look: Look, point: ResetPoint, coldest: ResetPoint) -> float:
+    """What the control asks for at a point once it follows the weather, K: by the job's line if it has one."""
+    asked = look.house.job.system.controls
+    if point.line is not None or asked.coldest_supply is None or asked.mildest_supply is None:
+        return float(asked_at(point))
+    balance = look.design.controls.controls.balance
+    mild = balance if asked.mildest_outdoor is None else asked.mildest_outdoor
+    part = (float(point.outdoor) - float(coldest.outdoor)) / (float(mild) - float(coldest.outdoor))
+    line = float(asked.coldest_supply) + part * (float(asked.mildest_supply) - float(asked.coldest_supply))
+    return max(line, 0.0 if asked.least_supply is None else float(asked.least_supply))
 
 
 @finding(

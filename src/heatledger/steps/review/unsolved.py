@@ -92,7 +92,9 @@ def _head_past_belief(look: Look) -> Found:
         if by_valve:
             circuit = circuits_of(look).get(each.circuit)
             of_zone = circuit is not None and each.laid is circuit.common
-            whose = f"The zone valve of {circuit.name}" if circuit and of_zone else f"The valve of {each.words}"
+            whose = (
+                f"The zone valve of {circuit.name}" if circuit and of_zone else f"The valve of {each.words}"
+            )
         yield look.found(
             each.path,
             f"{whose} would cost more than {look.limit_shown()} of head at {look.say(each.laid.flow)}; that "
