@@ -120,7 +120,7 @@ def test_without_reset_one_line_stands_for_the_table(reset: str) -> None:
     for paper in (wall_card(shown), startup_paper(shown)):
         said = words(*paper.blocks)
         assert re.search(rf"Supply in all weather:\s+{supply}", said)
-        assert not any("Outdoors" in words(each) and isinstance(each, b.Table) for each in paper.blocks)
+        assert "Outdoors" not in {each.columns[0].head for each in tables_of(paper)}
         assert "Share of load" not in said
 
 

@@ -112,11 +112,15 @@ def test_circulators_in_a_duel_are_read_at_the_flow_that_results() -> None:
 
 
 def test_rooms_that_ask_for_the_same_are_told_together() -> None:
-    changes = [*length("a-b", 9), *to("emitters/d-p/output", "1150 W")]
-    lowest = design(emitter_house(changes)).emitters.rooms
-    assert abs(float(lowest["a"].lowest_supply) - float(lowest["d"].lowest_supply)) > 0.6
-    apart = only(emitter_house(changes), "one-room-sets-supply")
-    assert all(" and " not in each.what.split(" ask")[0] for each in apart)
+    """Two panels of one share of their loads, too small by far, on runs of their own."""
+    alike = [*to("emitters/d-p/output", "1150 W"), *to("emitters/e-p/output", "690 W")]
+    (found,) = only(emitter_house(alike), "one-room-sets-supply")
+    assert found.what.startswith("D and E ask for")
+    assert len(found.mends[0].changes) == 2
+    apart = [*to("emitters/d-p/output", "1150 W"), *to("emitters/e-p/output", "850 W")]
+    assert all(
+        not each.what.startswith("D and") for each in only(emitter_house(apart), "one-room-sets-supply")
+    )
 
 
 def test_one_kind_on_many_emitters_is_said_once() -> None:
@@ -132,6 +136,18 @@ def test_one_kind_on_many_emitters_is_said_once() -> None:
     assert one.weight is Weight.NOTE
     old = [{"set": f"emitters/{id}/name", "to": "Existing iron"} for id in iron]
     assert "heavy-iron-on-joists" not in found_on(heavy.with_changes(old))
+
+
+def test_hotter_water_is_not_offered_into_the_high_limit() -> None:
+    job = job_of("ferrow-house")
+    found = next(each for each in only(job, "room-left-cold") if each.where == "rooms/kitchen")
+    for mend in found.mends:
+        assert must(job.with_changes(mend.changes) if mend.changes else job) <= must(job)
+    hotter = next(each for each in found.mends if "Run the water" in each.words)
+    assert not hotter.changes
+    high = job.with_changes(put("plant/high_limit", "200 °F"))
+    found = next(each for each in only(high, "room-left-cold") if each.where == "rooms/kitchen")
+    assert next(each for each in found.mends if "Run the water" in each.words).changes
 
 
 def test_a_limit_below_the_supply_must_be_fixed() -> None:

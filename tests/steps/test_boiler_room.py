@@ -8,11 +8,12 @@ import pytest
 
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import waits_for
+from heatledger.ledger.replay import replay
 from heatledger.ledger.results import walk_results
 from heatledger.ledger.units import UNITS
 from heatledger.steps.design import design
 from tests.review.plant_house import plant_house
-from tests.steps.heated import job_of
+from tests.steps.heated import designed, job_of
 
 EXAMPLES = ("ferrow-house", "lerch-cottage", "tamm-street")
 
@@ -193,75 +194,6 @@ def test_circuits_together_mix_their_returns():
     assert float(found.boiler_room.plant.drop_design) == pytest.approx(drop)
 
 
-FIN_TUBE = {
-    "room": "living", "kind": "fin-tube baseboard", "rating": "580 Btu/(h·ft)", "length": "10 ft",
-    "heating_effect": "1.15",
-}  # fmt: skip
-
-
-def water_of_one(emitter, kind="home-run manifold", tube="copper-m-1"):
-    """Gallons in one emitter that stands for that of the living room."""
-    job = plant_house().with_changes([
-        put("circuits/main/kind", kind), put("circuits/main/tube", tube),
-        *({"remove": f"circuits/main/runs/{id}"} for id in ("kitchen", "bedroom", "small")),
-        *({"remove": f"emitters/{id}"} for id in ("kitchen", "bedroom", "small", "living")),
-        {"add": "emitters/living", "to": emitter}, {"remove": "circuits/main/runs/living/tube"},
-    ])  # fmt: skip
-    return gallons(design(job).boiler_room.plant.volumes["emitters"].volume)
-
-
-def test_fin_tube_by_its_own_rating_holds_what_its_tube_holds():
-    """10 ft of 1 in tube, bore 1.055 in, hold 0.454 gal; of 3/4 in tube, 0.517 square inches, 0.268 gal."""
-    assert water_of_one(FIN_TUBE, "series loop") == pytest.approx(0.4541, abs=1e-3)
-    assert water_of_one(FIN_TUBE) == pytest.approx(0.517 * 120 / 231, abs=1e-4)
-
-
-def test_iron_holds_more_than_the_tube_it_hangs_on():
-    iron = {**FIN_TUBE, "kind": "cast-iron baseboard"}
-    assert water_of_one(iron, "series loop") == pytest.approx(3.6 * 120 / 231, abs=1e-4)
-    by_row = {"room": "living", "catalog": "column-3-38", "sections": "9"}
-    assert water_of_one(by_row) == pytest.approx(9 * 0.70)
-    assert water_of_one({"room": "living", "kind": "cast-iron radiator", "edr": "36 ft2"}) == pytest.approx(
-        36 * 0.14
-    )
-    assert water_of_one({**by_row, "water": "5 gal"}) == pytest.approx(5)
-
-
-def test_while_parts_wait_the_known_water_asks_for_a_least_tank():
-    whole = room()
-    assert whole.water_known is whole.tank_least is None
-    found = design(plant_house().with_changes([{"remove": "plant/boiler/water"}])).boiler_room.plant
-    assert found.tank_volume.is_missing
-    assert gallons(found.water_known) == pytest.approx(gallons(whole.water_volume) - 12)
-    ratio = float(found.water_known) / float(whole.water_volume)
-    assert float(found.tank_least) == pytest.approx(float(whole.tank_volume) * ratio)
-
-
-def test_a_plain_steel_tank_by_hand():
-    """Air of 14.69 psi: 14.69 / (12 + 14.69) less 14.69 / (25 + 14.69) is the share that takes water."""
-    steel = [put("plant/tank/kind", "plain steel"), {"remove": "plant/tank/precharge"}]
-    plain, own = room(*steel), room()
-    air = psi(design(plant_house()).losses.site.pressure)
-    share = air / (12 + air) - air / (25 + air)
-    assert float(plain.acceptance_factor) == pytest.approx(share, rel=1e-4)
-    assert float(plain.tank_by_density) == pytest.approx(float(plain.expanded) / share, rel=1e-4)
-    assert float(plain.tank_by_line) / float(own.tank_by_line) == pytest.approx(
-        float(own.acceptance_factor) / share, rel=1e-4
-    )
-    assert plain.precharge_pressure is None
-    assert float(plain.tank_volume) > 1.5 * float(own.tank_volume)
-    small = 4.4 * air / (12 + air) - gallons(plain.expanded)
-    assert psi(plain.hot_pressure) == pytest.approx(air * 4.4 / small - air, rel=1e-4)
-
-
-def test_a_plain_tank_of_the_size_needed_reaches_the_highest_pressure():
-    steel = [put("plant/tank/kind", "plain steel"), {"remove": "plant/tank/precharge"}]
-    need = gallons(room(*steel).tank_volume)
-    plant = room(*steel, put("plant/tank/volume", f"{need:.6f} gal"), {"remove": "plant/tank/acceptance"})
-    assert psi(plant.hot_pressure) == pytest.approx(psi(plant.highest_pressure), abs=0.7)
-    assert psi(plant.hot_pressure) <= psi(plant.highest_pressure) + 1e-6
-
-
 @pytest.mark.parametrize("name", ["ranch", "flat", "metric"])
 def test_a_house_without_a_plant_says_what_follows_from_its_loss(name):
     found = design(job_of(name))
@@ -298,3 +230,23 @@ def test_efficiency_is_read_at_the_return():
 def test_every_figure_stands_at_its_path(name):
     found = design(job_of(name))
     assert set(dict(walk_results(found.boiler_room))) <= set(found.results)
+
+
+def test_the_hottest_water_is_never_cooler_than_the_supply() -> None:
+    low, high = (
+        designed("ferrow-house", {"set": "plant/high_limit", "to": each}) for each in ("140 °F", "200 °F")
+    )
+    assert float(low["plant/hottest"]) == float(low["house/supply"])
+    assert float(high["plant/hottest"]) == float(high.job.system.plant.high_limit)
+    assert float(low["plant/hottest"]) < float(high["plant/hottest"])
+
+
+def test_efficiency_reads_other_rows_when_the_return_moves() -> None:
+    made = designed("lerch-cottage")
+    supply = made.figures["plant/supply"]
+    for each in ("40 °C", "60 °C", "70 °C"):
+        anew = designed("lerch-cottage", {"set": "plant/supply", "to": each})
+        moved = float(anew.figures["plant/supply"])
+        back, efficiency = replay([made["plant/return_design"], made["plant/efficiency"]], {supply: moved})
+        assert float(back) == pytest.approx(float(anew["plant/return_design"]), rel=1e-12)
+        assert float(efficiency) == pytest.approx(float(anew["plant/efficiency"]), rel=1e-12)

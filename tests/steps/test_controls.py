@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from heatledger.job.load import read_job
 from heatledger.ledger.figures import Leaf
 from heatledger.ledger.sources import Standing
 from heatledger.ledger.units import UNITS
-from heatledger.steps.controls import asked_at, setters
-from heatledger.steps.emitter_chains import outlet_chain, required_supply, supply_for_share
+from heatledger.steps.controls import asked_at
+from heatledger.steps.design import design
+from heatledger.steps.emitter_chains import chains, outlet_chain, required_supply, supply_for_share
 from tests.steps.heated import EXAMPLES, designed, job_of
 
 FERROW, LERCH, TAMM = EXAMPLES
@@ -32,15 +34,61 @@ def test_the_setting_emitter_gives_just_its_share(name: str) -> None:
     made = designed(name)
     for point in made.controls.controls.reset.values():
         given = []
-        for id in setters(made.job, made.emitters):
-            found = made.emitters.emitters[id]
-            whole = min(float(found.load), float(found.output))
-            passed = outlet_chain(made.job, made.emitters, [id], point.supply)[id]
-            given.append(float(passed.output) / (whole * float(point.share)))
+        for _, chain in chains(made.job):
+            for id, passed in outlet_chain(made.job, made.emitters, chain, point.supply).items():
+                found = made.emitters.emitters[id]
+                whole = min(float(found.load), float(found.output))
+                given.append(float(passed.output) / (whole * float(point.share)))
         if made.job.system.controls.least_supply is None:
             assert min(given) == pytest.approx(1.0, abs=1e-6)
         else:
             assert min(given) >= 1 - 1e-6
+
+
+TWO_ROOMS = """format: 1
+name: Two
+invented: yes
+units: metric
+site: {outdoor: -12 °C, indoor: 20 °C, elevation: 10 m}
+constructions:
+  w: {kind: wall, u_value: 0.5 W/(m²·K)}
+levels: {g: {ceiling_height: 2.5 m}}
+rooms:
+  a:
+    level: g
+    floor_area: 20 m2
+    air: {changes: 0.5 ACH}
+    surfaces: {s: {construction: w, area: 30 m2, beyond: outdoors}}
+  b:
+    level: g
+    floor_area: 8 m2
+    indoor: 24 °C
+    air: {changes: 0.5 ACH}
+    surfaces: {s: {construction: w, area: 15 m2, beyond: outdoors}}
+emitters:
+  ra: {room: a, kind: panel radiator, output: 2000 W, water: 5 L}
+  rb: {room: b, kind: panel radiator, output: 1500 W, water: 5 L}
+plant: {supply: 50 °C, drop: 10 K}
+"""
+
+
+@pytest.mark.parametrize("watts", [1900, 2000, 2100, 2300, 9000])
+def test_a_warmer_room_sets_the_supply_when_it_is_mild(watts: int) -> None:
+    made = design(read_job(TWO_ROOMS.replace("2000 W", f"{watts} W")))
+    for point in made.controls.controls.reset.values():
+        needed = supply_for_share(made.job, made.emitters, point.share)
+        assert float(point.supply) == pytest.approx(float(needed), abs=1e-9)
+
+
+@pytest.mark.parametrize("output", ["1600 W", "2200 W", "40000 W"])
+def test_every_emitter_of_every_chain_is_asked(output: str) -> None:
+    changes = [{"set": "rooms/bathroom/indoor", "to": "24 °C"},
+               {"set": "emitters/bathroom-panel/output", "to": output}]  # fmt: skip
+    made = designed(LERCH, *changes)
+    for point in made.controls.controls.reset.values():
+        if all(float(each.output) >= float(each.load) for each in made.emitters.emitters.values()):
+            needed = supply_for_share(made.job, made.emitters, point.share)
+            assert float(point.supply) == pytest.approx(float(needed), abs=1e-9)
 
 
 def test_the_line_starts_at_the_chosen_supply_where_a_room_is_short() -> None:

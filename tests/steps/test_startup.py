@@ -207,3 +207,12 @@ def test_oxygen_by_fuel_and_burner(fuel: str, kind: str, low: float, high: float
     boiler = made.job.system.plant.boiler
     assert boiler is not None
     assert [float(each) for each in oxygen_band(boiler)] == pytest.approx([low, high])
+
+
+def test_a_job_that_does_not_say_gets_no_supply_by_the_weather() -> None:
+    mild = {"set": "readings/outdoor", "to": "45 °F"}
+    silent = designed(FERROW, mild, {"remove": "controls/outdoor_reset"})
+    assert silent.startup.startup.supply_due is silent.emitters.house.supply
+    assert not [each for each in silent.findings if each.id == "supply-off-the-curve"]
+    told = designed(FERROW, mild)
+    assert float(told.startup.startup.supply_due) < float(told.emitters.house.supply)

@@ -5,10 +5,10 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from threading import Lock
 from typing import TYPE_CHECKING, Any
 
 from heatledger.ledger.sources import Standing
@@ -20,8 +20,6 @@ if TYPE_CHECKING:
 SHEETS = {"letter": "us-letter", "a4": "a4"}
 HERE = Path(__file__).parent
 EMPTY = "empty.typ"
-_ONE_AT_A_TIME = Lock()
-"""The compiler takes one paper at a time; the next one may be filled meanwhile, on another thread."""
 KEPT_FOR = 10
 """Papers after which the compiler drops what it kept of one."""
 MUCH = 200_000
@@ -80,25 +78,40 @@ def printable_json(data: dict[str, Any]) -> str:
 
 
 def compiled(paper: Prepared) -> bytes:
-    """The PDF of a prepared paper; raises PaperError on any error or warning."""
+    """The PDF of a prepared paper; raises PaperError on any error or warning.
+
+    The compiler takes one paper at a time, always on the same thread, so that it finds again the memory it
+    has let go. The next paper may be filled meanwhile.
+    """
+    return _setter().submit(_compiled, paper).result()
+
+
+@cache
+def _setter() -> ThreadPoolExecutor:
+    """The thread on which all papers are set."""
+    return ThreadPoolExecutor(1, "setter")
+
+
+def _compiled(paper: Prepared) -> bytes:
     import typst
 
-    template = paper.template
-    with _ONE_AT_A_TIME:
-        compiler = _compiler()
-        try:
-            pdf, warnings = compiler.compile_with_warnings(
-                input=str(HERE / template),
-                format="pdf",
-                sys_inputs=paper.inputs,
-                pdf_standards=["a-3a", "ua-1"],
-                timestamp=0,
-            )
-        except typst.TypstError as error:
-            raise PaperError(f"{template}: {error}") from error
-        finally:
-            if len(paper.inputs["data"]) > MUCH:
-                _forget(compiler)
+    compiler, template = _compiler(), paper.template
+    large = len(paper.inputs["data"]) > MUCH
+    if large:
+        _forget(compiler)
+    try:
+        pdf, warnings = compiler.compile_with_warnings(
+            input=str(HERE / template),
+            format="pdf",
+            sys_inputs=paper.inputs,
+            pdf_standards=["a-3a", "ua-1"],
+            timestamp=0,
+        )
+    except typst.TypstError as error:
+        raise PaperError(f"{template}: {error}") from error
+    finally:
+        if large:
+            _forget(compiler)
     if warnings:
         raise PaperError(f"{template}: " + "; ".join(str(each) for each in warnings))
     if not isinstance(pdf, bytes):
@@ -117,9 +130,9 @@ def _compiler() -> typst.Compiler:
 
 
 def _forget(compiler: typst.Compiler) -> None:
-    """Let the compiler drop what it keeps of a large paper: it does so after so many others, if empty ones.
+    """Let the compiler drop what it keeps of papers: it does so after so many others, if empty ones.
 
-    Without this each paper of forty pages would leave 150 MB behind.
+    Without this each paper of forty pages would leave 150 MB behind, and stand on top of those before it.
     """
     for _ in range(KEPT_FOR + 1):
         compiler.compile(input=str(HERE / EMPTY), format="svg")

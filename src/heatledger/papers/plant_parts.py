@@ -111,6 +111,8 @@ def _of_the_water(printing: Printing) -> Iterator[Part]:
     tank, run = plant.tank, printing.run
     own = tank.volume if tank is not None else None
     size: b.Text = (run(own), " chosen") if own is not None else (run(room.tank_volume), " or larger")
+    if own is None and room.tank_volume.is_missing:
+        size = (*printing.to_fill_in(room.tank_volume), ", to be sized")
     yield Part("air separator", "Air separator", "boiler supply, before the circulator", "as the main",
                "the hottest water gives up most air", AIR)  # fmt: skip
     yield Part("expansion tank", "Expansion tank",

@@ -154,7 +154,7 @@ class Line:
 
 @dataclass(frozen=True)
 class WorkingGroup:
-    """The workings of one room, one level or the house, under one heading."""
+    """The workings of one room, one level or the house, under one heading; without a title it goes on."""
 
     title: str
     workings: tuple[Working, ...]

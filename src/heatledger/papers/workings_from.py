@@ -9,7 +9,7 @@ from heatledger.ledger.solving import Solved
 from heatledger.ledger.sources import Citation
 from heatledger.ledger.workings import Row, Token, Working
 from heatledger.papers import workings_data as paper
-from heatledger.papers.addresses import Addresses, Group
+from heatledger.papers.addresses import Addresses, Group, fits_a_line
 from heatledger.papers.naming import as_part, title_of
 
 MOST_USES = 4
@@ -30,6 +30,31 @@ def group_of(group: Group, found: Addresses, printed: frozenset[str] | None = No
         tuple(small_line(each, found, group) for each in group.lines),
         group.line,
     )
+
+
+def groups_of(group: Group, found: Addresses, set_out: set[int]) -> list[paper.WorkingGroup]:
+    """The same where all workings stand on one paper: a formula is set in a column once in its stage.
+
+    After that its workings are running lines. ``set_out`` keeps the formulas that stood in a column. The
+    order of the addresses is kept, so a heading may go on as one without a title.
+    """
+    parts: list[tuple[list[paper.Working], list[paper.Line]]] = [([], [])]
+    for figure in group.blocks:
+        made = found.working(figure)
+        if made.kind == "formula" and id(figure.origin) in set_out and fits_a_line(made):
+            parts[-1][1].append(small_line(figure, found, group))
+            continue
+        set_out.add(id(figure.origin))
+        if parts[-1][1]:
+            parts.append(([], []))
+        parts[-1][0].append(block(figure, found, group.owner))
+    parts[-1][1].extend(small_line(each, found, group) for each in group.lines)
+    return [
+        paper.WorkingGroup(
+            "" if number else group.title, tuple(blocks), tuple(lines), "" if number else group.line
+        )
+        for number, (blocks, lines) in enumerate(parts)
+    ]
 
 
 def block(

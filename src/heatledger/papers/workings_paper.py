@@ -8,7 +8,7 @@ from heatledger.papers.from_design import tape_note
 from heatledger.papers.printing import Printing
 from heatledger.papers.references import references
 from heatledger.papers.tables import tape
-from heatledger.papers.workings_from import group_of
+from heatledger.papers.workings_from import groups_of
 
 TITLE = "Workings"
 INTRO = (
@@ -25,10 +25,9 @@ def workings_paper(printing: Printing) -> b.Paper:
     blocks: list[b.Block] = [b.Paragraph(INTRO), _contents(stages, printing)]
     running: list[b.Block] = []
     for stage in stages:
-        running += [
-            b.Heading(f"Sheet {stage.sheet}: {stage.title}"),
-            b.Workings(tuple(group_of(each, found) for each in stage.groups)),
-        ]
+        set_out: set[int] = set()
+        groups = tuple(each for group in stage.groups for each in groups_of(group, found, set_out))
+        running += [b.Heading(f"Sheet {stage.sheet}: {stage.title}"), b.Workings(groups)]
     running.append(b.Tape(tape(printing.design, found, found.stages), tape_note(printing.design)))
     running.append(b.References(references(found.stages, printing.design.findings)))
     return b.Paper(printing.head(TITLE), (*blocks, b.Flow(tuple(running)), printing.caution()))

@@ -17,11 +17,10 @@ from heatledger.ledger.dimensions import (
 )  # fmt: skip
 from heatledger.ledger.formulas import Parts, formula
 from heatledger.ledger.functions import absolute, total
-from heatledger.ledger.sources import DERIVED, MEMORY, PRACTICE, SEEN, cite
+from heatledger.ledger.sources import DERIVED, PRACTICE, SEEN, cite
 from heatledger.ledger.symbols import const
+from heatledger.physics.constants import ATMOSPHERE, SEA_LEVEL
 
-ATMOSPHERE = cite("STD-ATM", "pressure by elevation", MEMORY)
-SEA_LEVEL = const(101.325, "kPa", ATMOSPHERE, "pressure at sea level")
 THINNING = const(2.25577e-5, "1/m", ATMOSPHERE, "thinning of the standard atmosphere")
 STEEPNESS = const(5.2559, "1", ATMOSPHERE, "exponent of the standard atmosphere")
 DRY_AIR = const(287.042, "J/(kg·K)", ATMOSPHERE, "gas constant of dry air")

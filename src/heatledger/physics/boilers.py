@@ -13,7 +13,7 @@ from heatledger.ledger.dimensions import (
 )
 from heatledger.ledger.formulas import Parts, formula
 from heatledger.ledger.functions import larger, total, where
-from heatledger.ledger.sources import DERIVED, PRACTICE, SEEN, cite
+from heatledger.ledger.sources import DERIVED, MEMORY, PRACTICE, SEEN, cite
 from heatledger.ledger.symbols import const
 
 BALANCE = cite("", "heat in is heat out", DERIVED)
@@ -23,7 +23,9 @@ ABOVE_2000 = cite("", "4 % for each 1,000 ft above 2,000 ft", PRACTICE)
 DERATED_FROM = const(2000, "ft", THIN_AIR, "height from which burners are derated")
 DERATE = const(0.04, "1", THIN_AIR, "part lost with each step of height")
 DERATE_STEP = const(1000, "ft", THIN_AIR, "step of height")
-NET_ALLOWANCE = const(1.15, "1", cite("HPAC-RATE", "piping and pickup", SEEN), "allowance of the net rating")
+NET_RULE = cite("AHRI-RATE", "gross output over 1.15", MEMORY)
+NET_ALLOWANCE = const(1.15, "1", NET_RULE, "allowance of the net rating")
+DEDUCTION = const(0.15, "1", cite("HPAC-RATE", "a deduction of 15 percent", SEEN), "part taken off")
 LARGEST = const(1.40, "1", cite("EXCESSAIR", "sizing rule for boilers", SEEN), "largest output over the load")
 STEAM = const(1000, "Btu/lb", cite("NY-4-5.3", "capacity of safety valves", SEEN), "heat of a pound of steam")
 LOW_PRESSURE = const(30, "psi", cite("NY-4-5.3", "rise of pressure", SEEN), "limit of the larger rise")
@@ -122,7 +124,24 @@ def output_ratio(output: HeatRate, load: HeatRate) -> Ratio:
     return output / load
 
 
-@formula(RATINGS, title="Net rating")
+@formula(cite("HPAC-RATE", "a deduction of 15 percent", SEEN), title="Net rating, the short way")
+def net_rating_by_hand(output: HeatRate) -> HeatRate:
+    """Output less the 15 % that the trade takes off for piping and pickup.
+
+    Valid for: supply pipes outside the heated rooms whose loss is not worked out.
+    Leaves out: that the rating rule divides by 1.15, which leaves 2 % more.
+
+    >>> round(net_rating_by_hand(output=100.0), 1)
+    85.0
+    """
+    return (1 - DEDUCTION) * output
+
+
+@formula(
+    NET_RULE,
+    title="Net rating",
+    by_hand=(net_rating_by_hand, "that the rating rule divides by 1.15, not takes 15 % off"),
+)
 def net_rating(output: HeatRate) -> HeatRate:
     """Output less the allowance for piping and pickup that a net rating holds.
 

@@ -15,18 +15,18 @@ from heatledger.ledger.dimensions import (
 )  # fmt: skip
 from heatledger.ledger.formulas import formula
 from heatledger.ledger.functions import larger, pi, where
-from heatledger.ledger.sources import DERIVED, JUDGMENT, MEMORY, SEEN, cite
+from heatledger.ledger.sources import DERIVED, JUDGMENT, MEMORY, SECOND_HAND, cite
 from heatledger.ledger.symbols import const
+from heatledger.physics.constants import SEA_LEVEL
 
 RATINGS = cite("IBR", "baseboard, rated at 215 °F mean water, 65 °F air and 1 or 4 gpm", MEMORY)
-HEATING_EFFECT = cite("PM-HEF", "heating-effect factor of 15 %", SEEN)
+HEATING_EFFECT = cite("PM-HEF", "quoting the handbook of systems and equipment, 2016, page 36.3", SECOND_HAND)
 FACTORS = cite("", "rated output times its factors", DERIVED)
 HELD = cite("", "flow factor held where flow turns smooth", JUDGMENT)
 THIN_AIR = cite("HSE-ch36", "altitude, exponents by kind", MEMORY)
 TURNS_SMOOTH = const(2300, "1", HELD, "Reynolds number at which flow turns smooth")
 USUAL_BORE = const(0.811, "in", HELD, "bore of a 3/4 in. element")
 HIGH_GROUND = const(2000, "ft", THIN_AIR, "elevation from which thin air is counted")
-SEA_LEVEL = const(101.325, "kPa", THIN_AIR, "pressure at sea level")
 FIN_TUBE_THINS = const(0.9, "1", THIN_AIR, "exponent of pressure, copper fin tube")
 IRON_THINS = const(0.5, "1", THIN_AIR, "exponent of pressure, cast iron and steel")
 RADIANT_THINS = const(0.2, "1", THIN_AIR, "exponent of pressure, radiant panels")

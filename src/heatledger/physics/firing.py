@@ -16,8 +16,8 @@ from heatledger.ledger.dimensions import (
     WaterVolume,
 )
 from heatledger.ledger.formulas import formula
-from heatledger.ledger.functions import read_between
-from heatledger.ledger.sources import DERIVED, MEMORY, PRACTICE, SEEN, cite
+from heatledger.ledger.functions import read_between, where
+from heatledger.ledger.sources import DERIVED, MEMORY, PRACTICE, SECOND_HAND, SEEN, cite
 from heatledger.ledger.symbols import const
 
 BALANCE = cite("", "heat in is heat out", DERIVED)
@@ -28,7 +28,7 @@ IRON_STORES = const(
 )
 HOUR = const(1, "h", cite("", "definition", DERIVED), "one hour")
 IDLE = cite("BNL-HYDRONIC", "straight line of input by output", MEMORY)
-CURVE = cite("ETH-BOILER", "efficiency by return temperature", SEEN)
+CURVE = cite("ETH-BOILER", "efficiency by return temperature", SECOND_HAND)
 
 
 @formula(BALANCE, title="Lowest flow")
@@ -142,16 +142,30 @@ def condensing_efficiency(
     higher_return: Temperature,
     lower_efficiency: Ratio,
     higher_efficiency: Ratio,
+    colder: Ratio,
+    warmer: Ratio,
 ) -> Ratio:
     """Efficiency of a condensing boiler, on the straight line between two rows of the table.
 
-    Valid for: natural gas at full fire; returns inside the table.
+    ``colder`` and ``warmer`` are what the rows on either side say, for water that is not between these two.
+
+    Valid for: natural gas at full fire; returns inside the table, past which its last row is kept.
     Leaves out: part load, where a modulating burner does a little better.
 
-    >>> round(condensing_efficiency(305.372, 299.817, 310.928, 0.955, 0.932), 4)
+    >>> round(condensing_efficiency(305.372, 299.817, 310.928, 0.955, 0.932, 0.955, 0.932), 4)
     0.9435
     """
-    return read_between(return_water, lower_return, higher_return, lower_efficiency, higher_efficiency)
+    return where(
+        return_water < lower_return,
+        colder,
+        lambda: where(
+            return_water > higher_return,
+            warmer,
+            lambda: read_between(
+                return_water, lower_return, higher_return, lower_efficiency, higher_efficiency
+            ),
+        ),
+    )
 
 
 @formula(IDLE, title="Efficiency over a season")

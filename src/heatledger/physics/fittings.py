@@ -20,7 +20,7 @@ from heatledger.ledger.formulas import Parts, formula
 from heatledger.ledger.functions import pi, sqrt, total
 from heatledger.ledger.sources import DERIVED, cite
 from heatledger.ledger.symbols import const
-from heatledger.physics.friction import GRAVITY
+from heatledger.physics.constants import GRAVITY
 
 RATING = cite("", "definition of the flow coefficient", DERIVED)
 RATING_WATER = const(

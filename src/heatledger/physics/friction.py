@@ -27,6 +27,7 @@ from heatledger.ledger.formulas import Parts, formula
 from heatledger.ledger.functions import larger, log, pi, total, where
 from heatledger.ledger.sources import DERIVED, MEMORY, SEEN, cite
 from heatledger.ledger.symbols import const
+from heatledger.physics.constants import GRAVITY
 
 CONTINUITY = cite("", "flow over the inside area", DERIVED)
 COLEBROOK = cite("COLEBROOK-1939", "friction factor of rough pipe", MEMORY)
@@ -35,7 +36,6 @@ LAMINAR = cite("MOODY-1944", "64 over the Reynolds number", MEMORY)
 TRANSITION = cite("", "cubic that meets both laws with their slopes", DERIVED)
 DARCY = cite("MOODY-1944", "head lost in a pipe, after Darcy and Weisbach", MEMORY)
 
-GRAVITY = const(9.80665, "m/s²", cite("", "standard gravity, exact by definition", DERIVED), "gravity")
 LAMINAR_FACTOR = const(64, "1", LAMINAR, "factor of laminar flow")
 LAMINAR_TO = const(2000, "1", TRANSITION, "end of laminar flow")
 TURBULENT_FROM = const(4000, "1", TRANSITION, "start of turbulent flow")

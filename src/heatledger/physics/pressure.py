@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from heatledger.ledger.dimensions import Density, Head, Length, Pressure
 from heatledger.ledger.formulas import formula
-from heatledger.ledger.sources import DERIVED, MEMORY, SEEN, cite
+from heatledger.ledger.sources import DERIVED, SEEN, cite
 from heatledger.ledger.symbols import const
+from heatledger.physics.constants import GRAVITY
 
 HYDROSTATICS = cite("", "weight of a column of water", DERIVED)
-GRAVITY = const(9.80665, "m/s²", cite("STD-ATM", "standard gravity", MEMORY), "gravity")
 FILL = cite("FILL-HH", "0.433 psi for each foot, and 5 psi", SEEN)
 EASY_WATER = const(0.433, "psi/ft", FILL, "pressure of a foot of water")
 

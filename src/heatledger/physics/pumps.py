@@ -7,7 +7,7 @@ from heatledger.ledger.formulas import Parts, formula
 from heatledger.ledger.functions import log, total, where
 from heatledger.ledger.sources import DERIVED, JUDGMENT, cite
 from heatledger.ledger.symbols import const
-from heatledger.physics.friction import GRAVITY
+from heatledger.physics.constants import GRAVITY
 
 CURVE = cite("", "a power curve through three points", DERIVED)
 BOILER = cite("", "rise of a boiler's head with its flow where one point is known", JUDGMENT)

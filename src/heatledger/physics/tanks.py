@@ -12,7 +12,7 @@ from heatledger.ledger.sources import DERIVED, JUDGMENT, MEMORY, SEEN, cite
 from heatledger.ledger.symbols import const
 
 TANK = cite("ASHRAE-TANK", "equation 14, diaphragm tank", SEEN)
-PLAIN_TANK = cite("MICH-272", "form behind the tables", SEEN)
+PLAIN_TANK = cite("MICH-272", "form of the boiler code, an image beside the tables", MEMORY)
 CODE_LINE = cite("MEPANET", "line of the boiler code, net of steel", SEEN)
 GAS = cite("", "law of a gas at one temperature", DERIVED)
 EN_TANK = cite("EN-12828", "annex D", MEMORY)

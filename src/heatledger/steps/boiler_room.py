@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -186,14 +187,32 @@ def _efficiency(job: Job, back: Figure) -> Figure | None:
     boiler = job.system.plant.boiler
     if boiler is None or boiler.kind != CONDENSING or back.is_missing:
         return None
-    rows = list(efficiency_rows().values())
-    for low, high in pairwise(rows):
-        if float(low["return"]) <= float(back) <= float(high["return"]):
-            return condensing_efficiency(
-                return_water=back,
-                lower_return=low["return"],
-                higher_return=high["return"],
-                lower_efficiency=low["efficiency"],
-                higher_efficiency=high["efficiency"],
-            )
-    return None
+    return efficiency_at(back, list(efficiency_rows().values()))
+
+
+def efficiency_at(back: Figure, rows: Sequence[Mapping[str, Figure]]) -> Figure | None:
+    """Efficiency at a return by the two rows around it; None outside the table.
+
+    The other rows stand on either side of them, so that a figure made again for another return reads those.
+    """
+    pairs = list(pairwise(rows))
+    here = next(
+        (i for i, (a, b) in enumerate(pairs) if float(a["return"]) <= float(back) <= float(b["return"])), None
+    )
+    if here is None:
+        return None
+    colder, warmer = rows[0]["efficiency"], rows[-1]["efficiency"]
+    for low, high in pairs[:here]:
+        colder = _between(back, low, high, colder, high["efficiency"])
+    for low, high in reversed(pairs[here + 1 :]):
+        warmer = _between(back, low, high, low["efficiency"], warmer)
+    return _between(back, *pairs[here], colder, warmer)
+
+
+def _between(
+    back: Figure, low: Mapping[str, Figure], high: Mapping[str, Figure], colder: Figure, warmer: Figure
+) -> Figure:
+    return condensing_efficiency(
+        return_water=back, lower_return=low["return"], higher_return=high["return"],
+        lower_efficiency=low["efficiency"], higher_efficiency=high["efficiency"], colder=colder, warmer=warmer,
+    )  # fmt: skip

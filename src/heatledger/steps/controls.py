@@ -26,7 +26,7 @@ from heatledger.physics.reset import (
 from heatledger.steps.emitter_chains import supply_before
 from heatledger.steps.given_back import drop_that_results
 from heatledger.steps.losses import Losses
-from heatledger.steps.setters import askers_of, warmest
+from heatledger.steps.setters import Setters
 from heatledger.steps.usual import usual
 
 if TYPE_CHECKING:
@@ -60,7 +60,7 @@ class ResetPoint:
 
 
 @result
-class ControlSettings:
+class WaterSettings:
     """How the water follows the weather, and the other settings of the controls.
 
     ``balance`` is the outdoor temperature at which heat starts; ``shutdown`` that above which no call for
@@ -75,17 +75,17 @@ class ControlSettings:
 
 
 @result
-class Controls_:
+class ControlSettings:
     """Result of the controls step."""
 
     __path__ = ""
 
-    controls: ControlSettings
+    controls: WaterSettings
 
 
 def controls(
     job: Job, losses: Losses, heat: Emitters, circuits: Circuits, room: BoilerRoom | None = None
-) -> Controls_:
+) -> ControlSettings:
     """The reset line of the emitters and the settings of the controls.
 
     Each point carries the share of the load by the very law that sized the emitters, at the design flow;
@@ -98,8 +98,8 @@ def controls(
     for key, outdoor in round_steps(job, losses.site.outdoor, balance).items():
         points[key] = curve.at(outdoor)
     shutdown, differential = asked.warm_weather_shutdown, asked.differential
-    return Controls_(
-        ControlSettings(
+    return ControlSettings(
+        WaterSettings(
             reset=points,
             balance=balance,
             shutdown=balance if shutdown is None else shutdown,
@@ -159,7 +159,7 @@ class Curve:
         self.job, self.heat, self.balance, self.runs_with = job, heat, balance, runs_with
         self.design_outdoor, self.room = losses.site.outdoor, losses.site.indoor
         self.drop = heat.house.drop
-        self.askers = askers_of(job, heat)
+        self.setters = Setters(job, heat)
         self.exponent = self._exponent()
         self.cold = self._needed(self.share(self.design_outdoor))
         self.excess = excess_of_mean(supply=self.cold, drop=self.drop, room=self.room)
@@ -207,19 +207,19 @@ class Curve:
 
     def _needed(self, share: Figure) -> Figure:
         """Supply at which every emitter gives its share."""
-        if not self.askers:
+        if not self.setters.askers:
             return self.heat.house.lowest_supply
-        asked = {id: self._needed_by(id, share) for id in warmest(self.askers, share)}
+        asked = {id: self._needed_by(id, share) for id in self.setters.warmest(share)}
         return choose(asked, largest, BECAUSE)
 
     def _needed_by(self, id: str, share: Figure) -> Figure:
-        each = self.askers[id]
+        each = self.setters.askers[id]
         return supply_before(each.own.inlet_for(load_at_share(load=each.whole, share=share)), each.before)
 
     def _exponent(self) -> Figure:
         """Exponent of the emitter that asks for most on the design day, for the short form."""
         emitters, found = self.job.system.emitters, self.heat.emitters
-        if not self.askers:
+        if not self.setters.askers:
             return usual("controls/exponent", "exponent", "1.4", d.RATIO, cite("", "baseboard", PRACTICE))
-        worst = max(self.askers, key=lambda each: float(found[each].lowest_supply))
+        worst = max(self.setters.askers, key=lambda each: float(found[each].lowest_supply))
         return emitters[worst].exponent

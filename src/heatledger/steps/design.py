@@ -15,11 +15,12 @@ from heatledger.ledger.results import walk_results
 from heatledger.steps.bills import Bills, bills
 from heatledger.steps.boiler_room import BoilerRoom, boiler_room
 from heatledger.steps.circuits import Circuits, circuits
-from heatledger.steps.controls import Controls_, controls
+from heatledger.steps.controls import ControlSettings, controls
 from heatledger.steps.emitters import Emitters, emitters
 from heatledger.steps.losses import Losses, heat_losses
 from heatledger.steps.names import things_at, title_at
 from heatledger.steps.reuse import NOTHING, unchanged
+from heatledger.steps.shared_titles import shared_title
 from heatledger.steps.startup import Startup, startup
 
 
@@ -45,7 +46,7 @@ class Design:
     circuits: Circuits
     bills: Bills
     boiler_room: BoilerRoom
-    controls: Controls_
+    controls: ControlSettings
     startup: Startup
 
     @property
@@ -170,6 +171,10 @@ class DesignNames(Names):
             own = origin.path if isinstance(origin, Leaf) and origin.kind is LeafKind.JOB else path
             self.paths.setdefault(id(figure), own)
         self.paths.update((id(figure), path) for path, figure in of_tables(design.job).items())
+        self._several: dict[int, list[str]] = {}
+        for path, figure in design.results.items():
+            if path.startswith(("circuits/", "emitters/")):
+                self._several.setdefault(id(figure), []).append(path)
         self._titles: dict[int, str] = {}
         self._held: list[Figure] = []
         self.places: dict[int, tuple[Figure, tuple[str, list[str]]]] = {}
@@ -203,6 +208,12 @@ class DesignNames(Names):
                 things, _ = things_at(self.path(each), self.design.job)
                 if things:
                     return ", ".join([NO_NAMES.title(figure), *(things[:-1] if parts else things)])
+        here = figure.original if isinstance(figure, Placed) else figure
+        several = self._several.get(id(here), [])
+        if len(several) > 1 and not isinstance(figure.origin, Leaf):
+            shared = shared_title(figure, several, self.design.circuits)
+            if shared:
+                return shared
         return title_at(path, figure, self.design.job)
 
     def path(self, figure: Figure) -> str:

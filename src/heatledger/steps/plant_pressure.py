@@ -47,6 +47,7 @@ COLD_WATER = cite("", "coldest water a house is filled with", JUDGMENT)
 HOUSE_VALVE = cite("", "usual relief valve of a house boiler", PRACTICE)
 OPEN_TO_AIR = cite("", "a plain tank is drained open to the air", DERIVED)
 STEEL = cite("ASHRAE-TANK", "growth of steel", SEEN)
+HOTTEST_GOVERNS = "pressures and the tank must stand the hottest water that either of them allows"
 LARGER_GOVERNS = (
     "water by its densities and the line of the boiler code differ; the larger is on the safe side"
 )
@@ -96,7 +97,7 @@ def pressures_of(job: Job, losses: Losses, heat: Emitters) -> Still:
     filled_at = plant.fill_water
     if filled_at is None:
         filled_at = usual("plant/fill_water", "water it is filled with", "40 °F", TEMPERATURE, COLD_WATER)
-    hottest = heat.house.supply if plant.high_limit is None else plant.high_limit
+    hottest = _hottest(heat.house.supply, plant.high_limit)
     cold, hot = water_density(temperature=filled_at), water_density(temperature=hottest)
     static = static_pressure(height=height, density=cold)
     margin = usual("plant/fill_margin", "margin at the top", "5 psi", PRESSURE, FILL_MARGIN)
@@ -142,6 +143,13 @@ def _charge(job: Job, still: Still) -> Figure:
             "plant/tank/air", "air in a plain tank, over that of the site", "0 psi", PRESSURE, OPEN_TO_AIR
         )
     return still.precharge if tank is None or tank.precharge is None else tank.precharge
+
+
+def _hottest(supply: Figure, limit: Figure | None) -> Figure:
+    """The hottest the water may get: the high limit, and no less than what the design runs with."""
+    if limit is None or supply.is_missing:
+        return supply if limit is None else limit
+    return choose({"high limit": limit, "design supply": supply}, largest, HOTTEST_GOVERNS)
 
 
 def tank_of(job: Job, losses: Losses, still: Still, water: Figure) -> TankSize:

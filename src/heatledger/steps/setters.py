@@ -1,19 +1,19 @@
 """Which emitters set the supply in a given weather: all are asked, in plain numbers, before any is shown.
 
-Left out at once is only what can never set it: one beside which another, of the same exponent and fed
-straight from the supply, has a room as warm, a mean excess as large and a fall as large on the design day.
-Shares scale both alike, so the other asks for as much in all weather.
-
 The one that asks for most on the design day need not do so in mild weather: rooms are kept at their own
 temperatures, and emitters bend by their own exponents. Nothing found here is a result; the emitters that
 are named here are worked out again as figures.
+
+Left out at once is only what can never set it: one beside which another, of the same exponent and both fed
+straight from the supply, has a room as warm, a mean excess as large and a fall as large on the design day.
+Shares scale both alike, so the other asks for as much in all weather.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
-from math import isnan, nan
+from functools import cached_property
+from math import inf, isnan, nan
 
 from heatledger.job.model import Job
 from heatledger.ledger.figures import Figure
@@ -27,10 +27,10 @@ from heatledger.physics.along_emitter import (
 )
 from heatledger.physics.reset import heat_to_give
 from heatledger.steps.emitter_chains import Link, chains, links
-from heatledger.steps.emitters import Emitters
+from heatledger.steps.emitters import EmitterHeat, Emitters
 
 IN_SIGHT = 2
-"""How many emitters are kept: the one that sets the supply, and the next."""
+"""How many are shown: the one that sets the supply, and the one of another chain that comes next."""
 SAME = 1e-12
 """Falls that differ by less are those of one drop."""
 _OUTLET, _INLET, _BY_MEAN, _CLOSER, _MEAN = (
@@ -40,115 +40,121 @@ _OUTLET, _INLET, _BY_MEAN, _CLOSER, _MEAN = (
 
 
 @dataclass(frozen=True)
-class _Plain:
-    """A link in plain numbers."""
-
-    air: float
-    excess: float
-    exponent: float
-    carrying: float
-
-
-@dataclass(frozen=True)
 class Asker:
-    """An emitter that needs heat: what it is to give on the design day, and all before it in its loop."""
+    """An emitter that needs heat, and the links of its loop that its water passes before it."""
 
     load: Figure
     output: Figure
     before: tuple[Link, ...]
     own: Link
-    plain_before: tuple[_Plain, ...]
-    plain: _Plain
-    drop_ratio: float
-    mean_ratio: float
 
-    @property
+    @cached_property
     def whole(self) -> Figure:
         """Heat it is to give on the design day."""
         return heat_to_give(load=self.load, output=self.output)
 
-    def never_under(self, other: Asker) -> bool:
-        """True when it asks for as much as another in all weather."""
-        if self.before or self.plain.exponent != other.plain.exponent or other.before:
-            return False
-        own, its = self.plain.excess, other.plain.excess
+
+@dataclass(frozen=True)
+class _Plain:
+    """A link in plain numbers; ``asks`` is False for one that has no load or whose size is open."""
+
+    id: str
+    asks: bool
+    air: float
+    excess: float
+    exponent: float
+    carrying: float
+    drop: float
+    mean: float
+
+    def inlet_at(self, share: float) -> float:
+        """The water that must enter so that it gives a share of its heat."""
+        if not share > 0:
+            return self.air
+        drop = self.drop * share
+        mean = self.mean * share ** (1 / self.exponent)
+        into = _BY_MEAN(mean, drop, self.exponent)
+        for _ in range(1 if drop < mean else 2):  # the first is good to a millionth where the fall is small
+            into = _CLOSER(into, _OUTLET(into, self.carrying, self.exponent), drop, self.exponent)
+        return float(self.air + into * self.excess)
+
+    def inlet_before(self, water: float) -> float:
+        """The water that must enter so that this leaves."""
+        left = (water - self.air) / self.excess
+        return float(self.air + _INLET(left, self.carrying, self.exponent) * self.excess)
+
+    def never_under(self, other: _Plain) -> bool:
+        """True when it asks for as much as another in all weather, both fed straight from the supply."""
         return (
-            self.plain.air >= other.plain.air
-            and self.mean_ratio * own >= other.mean_ratio * its
-            and self.drop_ratio * own >= other.drop_ratio * its * (1 - SAME)
+            self.exponent == other.exponent
+            and self.air >= other.air
+            and self.mean * self.excess >= other.mean * other.excess
+            and self.drop * self.excess >= other.drop * other.excess * (1 - SAME)
         )
 
-    def supply_at(self, share: float) -> float:
-        """The supply it asks for at a share of its heat, as a plain number."""
-        if not share > 0:
-            return self.plain.air
-        of = self.plain
-        drop = self.drop_ratio * share
-        into = _BY_MEAN(self.mean_ratio * share ** (1 / of.exponent), drop, of.exponent)
-        for _ in range(2):
-            into = _CLOSER(into, _OUTLET(into, of.carrying, of.exponent), drop, of.exponent)
-        water = of.air + into * of.excess
-        for each in self.plain_before:
-            left = (water - each.air) / each.excess
-            water = each.air + _INLET(left, each.carrying, each.exponent) * each.excess
-        return float(water)
+
+class Setters:
+    """The emitters of a job that may set the supply."""
+
+    def __init__(self, job: Job, heat: Emitters) -> None:
+        self.askers: dict[str, Asker] = {}
+        self._chains: list[tuple[_Plain, ...]] = []
+        alone: list[_Plain] = []
+        for _, chain in chains(job):
+            passed = links(job, heat, chain)
+            plain = tuple(map(_plain, chain, passed, (heat.emitters[id] for id in chain)))
+            for i, each in enumerate(plain):
+                if each.asks:
+                    found = heat.emitters[each.id]
+                    self.askers[each.id] = Asker(found.load, found.output, tuple(passed[:i]), passed[i])
+            if len(plain) > 1:
+                self._chains.append(plain)
+            elif plain and plain[0].asks:
+                alone = _with(alone, plain[0])
+        self._chains += [(each,) for each in alone]
+
+    def warmest(self, share: Figure) -> list[str]:
+        """The emitter that asks for most at a share of the load, and the next of another chain."""
+        if isnan(share):
+            return list(self.askers)
+        asked = dict(filter(None, (_asked_by(each, float(share)) for each in self._chains)))
+        return sorted(asked, key=asked.__getitem__, reverse=True)[:IN_SIGHT]
 
 
-def askers_of(job: Job, heat: Emitters) -> dict[str, Asker]:
-    """The emitters that may set the supply: those with a load and of known size, and not outdone by another."""
-    found: dict[str, Asker] = {}
-    for _, chain in chains(job):
-        passed = links(job, heat, chain)
-        plain = [_plain(each) for each in passed]
-        for i, id in enumerate(chain):
-            each = heat.emitters[id]
-            if isnan(each.output) or isnan(each.lowest_supply) or not float(each.load) > 0:
-                continue
-            own = passed[i]
-            assert own.rated is not None
-            whole = min(float(each.load), float(each.output))
-            found[id] = Asker(
-                load=each.load,
-                output=each.output,
-                before=tuple(passed[:i]),
-                own=own,
-                plain_before=tuple(reversed(plain[:i])),
-                plain=plain[i],
-                drop_ratio=whole / (float(own.capacity) * float(own.excess)),
-                mean_ratio=_MEAN(whole, float(own.rated), float(own.exponent)),
-            )
-    return _not_outdone({id: found[id] for id in heat.emitters if id in found})
+def _plain(id: str, link: Link, found: EmitterHeat) -> _Plain:
+    asks = not isnan(found.output) and not isnan(found.lowest_supply) and float(found.load) > 0
+    exponent, excess = float(link.exponent), float(link.excess)
+    carried = float(link.capacity) * excess
+    if not asks or link.rated is None or not carried > 0:
+        carrying = carried / float(link.rated) if link.rated is not None and float(link.rated) else nan
+        return _Plain(id, asks, float(link.air), excess, exponent, carrying, nan, nan)
+    whole, rated = min(float(found.load), float(found.output)), float(link.rated)
+    mean = float(_MEAN(whole, rated, exponent))
+    return _Plain(id, True, float(link.air), excess, exponent, carried / rated, whole / carried, mean)
 
 
-def _not_outdone(askers: dict[str, Asker]) -> dict[str, Asker]:
-    """Those beside which no other asks for as much in all weather; of equals the first."""
-    kept: dict[str, Asker] = {}
-    for id, each in askers.items():
-        if not any(other.never_under(each) for other in kept.values()):
-            kept = {key: other for key, other in kept.items() if not each.never_under(other)}
-            kept[id] = each
-    return kept
+def _with(alone: list[_Plain], each: _Plain) -> list[_Plain]:
+    """Those that are not outdone by another, with one more; of equals the first."""
+    if any(other.never_under(each) for other in alone):
+        return alone
+    return [*(other for other in alone if not each.never_under(other)), each]
 
 
-def _plain(link: Link) -> _Plain:
-    rated = nan if link.rated is None else float(link.rated)
-    carrying = float(link.capacity) * float(link.excess) / rated if rated else nan
-    return _Plain(float(link.air), float(link.excess), float(link.exponent), carrying)
+def _asked_by(chain: tuple[_Plain, ...], share: float) -> tuple[str, float] | None:
+    """The emitter of a chain that asks for the hottest supply, and that supply.
 
-
-def warmest(askers: dict[str, Asker], share: Figure) -> Sequence[str]:
-    """The emitters that ask for most at a share of the load, in the order of the job."""
-    if isnan(share) or len(askers) <= IN_SIGHT:
-        return list(askers)
-    asked = {id: _safe(each, float(share)) for id, each in askers.items()}
-    most = sorted(asked, key=lambda id: -asked[id])[:IN_SIGHT]
-    return [id for id in askers if id in most]
-
-
-def _safe(asker: Asker, share: float) -> float:
-    """What an emitter asks for; one that the law has no answer for counts as asking most, so that it is seen."""
-    try:
-        value = asker.supply_at(share)
-    except (ArithmeticError, ValueError, TypeError):
-        return float("inf")
-    return float("inf") if isnan(value) else value
+    From the last to the first: what an emitter needs, or what must enter so that those behind it get theirs.
+    One that the law has no answer for asks for more than any, so that it is seen.
+    """
+    water, by = -inf, ""
+    for each in reversed(chain):
+        try:
+            if by and water < inf:
+                water = each.inlet_before(water)
+            own = each.inlet_at(share) if each.asks else -inf
+        except (ArithmeticError, ValueError, TypeError):
+            own = inf
+        water = inf if isnan(water) else water
+        if each.asks and (not by or not own <= water):
+            water, by = inf if isnan(own) else own, each.id
+    return (by, water) if by else None

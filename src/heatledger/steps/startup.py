@@ -23,7 +23,7 @@ from heatledger.steps.may_run import waits_of
 if TYPE_CHECKING:
     from heatledger.steps.boiler_room import BoilerRoom
     from heatledger.steps.circuits import Circuits
-    from heatledger.steps.controls import Controls_
+    from heatledger.steps.controls import ControlSettings
     from heatledger.steps.emitters import Emitters
 
 
@@ -88,7 +88,7 @@ class Startup:
 
 
 def startup(
-    job: Job, losses: Losses, heat: Emitters, circuits: Circuits, room: BoilerRoom, controls: Controls_
+    job: Job, losses: Losses, heat: Emitters, circuits: Circuits, room: BoilerRoom, controls: ControlSettings
 ) -> Startup:
     """The targets of the state that the readings describe, and whether the boiler may be left running."""
     read = job.system.readings
@@ -127,10 +127,13 @@ def startup(
 
 
 def _supply_due(
-    job: Job, losses: Losses, heat: Emitters, controls: Controls_, outdoor: Figure, room: BoilerRoom
+    job: Job, losses: Losses, heat: Emitters, controls: ControlSettings, outdoor: Figure, room: BoilerRoom
 ) -> Figure:
-    """What the control asks for: by the weather where it follows it, else the supply of all weather."""
-    if job.system.controls.outdoor_reset is False:
+    """What the control asks for: by the weather where the job says so, else the supply of the design day.
+
+    Where the job does not say, a supply by the weather would be a guess.
+    """
+    if not job.system.controls.outdoor_reset:
         return heat.house.supply
     if outdoor is losses.site.outdoor:
         return asked_at(controls.controls.reset["design-day"])

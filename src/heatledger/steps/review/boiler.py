@@ -7,7 +7,7 @@ from math import isnan
 
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import SEEN, cite
+from heatledger.ledger.sources import SECOND_HAND, SEEN, cite
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
 from heatledger.steps.review.plant_look import BOILER, CARBON_MONOXIDE, boiler_of, cautioned, resized, room_of
 from heatledger.steps.targets import ELECTRIC, burns
@@ -165,7 +165,7 @@ def _rating_at_sea_level(look: Look) -> Found:
 @finding(
     "label-efficiency-promised",
     Weight.NOTE,
-    cite("ETH-BOILER", "efficiency by return temperature", SEEN),
+    cite("ETH-BOILER", "efficiency by return temperature", SECOND_HAND),
     fires="The efficiency typed for a condensing boiler is more than {0} above what it reaches at the water "
     "that comes back on the design day.",
     why="a label is one test schedule, with cool water and no pipes",

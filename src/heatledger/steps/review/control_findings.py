@@ -110,7 +110,7 @@ def floor_of(look: Look, points: list[ResetPoint]) -> float:
 
 
 def _by_line(look: Look, point: ResetPoint, coldest: ResetPoint) -> float:
-    """What the control asks for at a point once it follows the weather, K: by the job's line if it has one."""
+    """What the control asks for at a point once it follows the weather, K: by the job's line if any."""
     asked = look.house.job.system.controls
     if point.line is not None or asked.coldest_supply is None or asked.mildest_supply is None:
         return float(asked_at(point))

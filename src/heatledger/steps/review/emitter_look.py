@@ -20,6 +20,8 @@ PANEL_EXCESS, PANEL_EXPONENT = 49.8, 1.3
 HOTTEST = UNITS["°F"].to_si(200, True)
 """The hottest water that a mend offers."""
 A_LITTLE_MORE = 1.15
+ROUNDED = 0.06
+"""As far as a typed temperature may lie off the one it stands for, K."""
 SAME = 1e-6
 """How near a figure may come to its limit and still keep it."""
 
@@ -86,7 +88,14 @@ def panel_for(look: Look, room: str, supply: float, part: float = 1.0) -> dict[s
 
 
 def supply_to(look: Look, kelvin: float, most: float) -> tuple[Mapping[str, Any], ...]:
-    """Changes that make the design supply as warm as it is shown; none beyond the most it may have."""
+    """Changes that make the design supply as warm as it is shown; none beyond the most it may have.
+
+    Nor where the burner, half its differential above, would run into the high limit of the job.
+    """
+    limit, differential = look.house.job.system.plant.high_limit, look.design.controls.controls.differential
+    ends = limit is not None and known(limit, differential)
+    if ends and limit is not None and kelvin + float(differential) / 2 > float(limit) - ROUNDED:
+        return ()
     if kelvin > most + SAME:
         return ()
     return (set_to("plant/supply", look.text(kelvin, d.TEMPERATURE)),)

@@ -77,8 +77,8 @@ def _too_long(look: Look, room: Room, outline: float, one: tuple[str, str, str, 
     mends = [Mend(f"Read it as {each}.", (set_to(f"{where}/{word}", each),)) for each in texts]
     return look.found(
         where,
-        f"{name} is {look.say(length)} long, and {room.name} is no more than "
-        f"{look.say(outline, d.LENGTH)} around; was it meant in another unit?",
+        f"{name} is {look.say(length)} long, more than the {look.say(outline, d.LENGTH)} that {room.name} is "
+        "around; it may have been meant in another unit.",
         length,
         (*mends, Mend(look.kind.mend)),
     )

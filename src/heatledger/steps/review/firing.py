@@ -10,7 +10,7 @@ from heatledger.job.system_model import Boiler
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import SEEN, cite
+from heatledger.ledger.sources import SECOND_HAND, SEEN, cite
 from heatledger.physics import firing
 from heatledger.steps.flows import state_flows
 from heatledger.steps.plant_water import water_of
@@ -157,7 +157,7 @@ def _micro_zone(look: Look) -> Found:
 @finding(
     "condensing-never-condenses",
     Weight.DECIDE,
-    cite("ETH-BOILER", "efficiency by return temperature", SEEN),
+    cite("ETH-BOILER", "efficiency by return temperature", SECOND_HAND),
     fires="A condensing boiler without outdoor reset has water above {0} coming back on the design day, "
     "and so "
     "all winter.",

@@ -9,7 +9,7 @@ from heatledger.job.system_model import BY_LENGTH, IRON_RADIATOR, PANEL, Emitter
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
-from heatledger.ledger.sources import MEMORY, SEEN, cite
+from heatledger.ledger.sources import MEMORY, SECOND_HAND, SEEN, cite
 from heatledger.ledger.units import UNITS
 from heatledger.physics.radiators import iron_weight, radiation_of_sections
 from heatledger.steps.emitters import EmitterHeat
@@ -39,7 +39,7 @@ STANDS = ("existing", "old ")
 @finding(
     "fifteen-percent-credit",
     Weight.DECIDE,
-    cite("PM-HEF", "heating-effect factor of 15 %", SEEN),
+    cite("PM-HEF", "quoting the handbook of systems and equipment, 2016, page 36.3", SECOND_HAND),
     fires="A baseboard is taken with a heating-effect factor of less than {0}.",
     why="printed output of baseboard is what was tested plus 15 %, which no thermometer finds",
     mend="Take 15 % off the printed rating, or keep it where the rating says that it is net.",

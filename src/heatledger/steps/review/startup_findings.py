@@ -197,6 +197,9 @@ def _supply_off(look: Look) -> Found:
     read, found = look.house.job.system.readings, look.design.startup.startup
     if read.supply is None or read.outdoor is None:
         return
+    if look.house.job.system.controls.outdoor_reset is None:
+        yield look.wants("readings/supply", words="whether the supply follows the weather")
+        return
     if isnan(found.supply_due):
         yield look.wants("readings/supply", found.supply_due)
     elif abs(float(read.supply) - float(found.supply_due)) > look.limit + SAME:

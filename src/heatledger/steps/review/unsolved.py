@@ -28,7 +28,7 @@ def _no_common_answer(look: Look) -> Found:
     seen: set[int] = set()
     for where, figure, what, mends in _asked_together(look):
         solution = _solution_of(figure)
-        if solution is None or id(solution) in seen:
+        if figure is None or solution is None or id(solution) in seen:
             continue
         seen.add(id(solution))
         if not solution.outcome.solved and not waits_for(figure):
