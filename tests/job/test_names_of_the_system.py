@@ -31,7 +31,7 @@ JOB = heated(("kind: condensing", "kind: condensing, name: Old boiler"))
         ("plant/mains/head", ["Boiler room", "Mains"], ["head"]),
         ("plant/circulators/p1/needed_flow", ["Boiler room", "P1"], ["needed_flow"]),
         ("plant/factors/pickup/value", ["Boiler room"], ["factors", "pickup", "value"]),
-        ("controls/reset/0/supply", ["Controls"], ["reset", "0", "supply"]),
+        ("controls/reset/at-10-f/supply", ["Controls", "At 10 °F outdoors"], ["supply"]),
         ("startup/circuits/loop/flow", ["Startup", "Ground loop"], ["flow"]),
         ("startup/emitters/hall-panel/output", ["Startup", "Hall panel", "Hall"], ["output"]),
         ("readings/combustion/oxygen", ["Readings", "Combustion"], ["oxygen"]),

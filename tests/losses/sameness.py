@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from typing import Any
 
+from heatledger.ledger.as_text import working
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.ledger.formulas import Formula
+from heatledger.ledger.presets import US
 from heatledger.ledger.solving import Solved
 from heatledger.steps.design import Design
+
+TOLD = ("actual_flow", "relative_roughness", "balancing")
 
 
 def same(one: Design, other: Design) -> None:
@@ -23,6 +27,17 @@ def same(one: Design, other: Design) -> None:
         path: other.names.path(figure) for path, figure in second.items()
     }
     assert texts(one.losses) == texts(other.losses)
+    assert texts(one.circuits.circuits) == texts(other.circuits.circuits)
+    assert workings(one) == workings(other)
+
+
+def workings(of: Design) -> dict[str, str]:
+    """What is told of the figures of the piping: those that are found together, and those that are shared."""
+    return {
+        path: working(of[path], US)
+        for path in of.results
+        if path.startswith("circuits/") and path.rpartition("/")[2] in TOLD
+    }
 
 
 def _alike(one: Figure, other: Figure, path: str, seen: set[tuple[int, int]]) -> None:

@@ -18,8 +18,8 @@ from heatledger.ledger.units import UNITS
 from heatledger.papers.heat_loss_data import Head
 from heatledger.papers.material_files import COLUMNS, as_csv, as_workbook, safe
 from heatledger.papers.material_lines import EMITTERS, TUBE, material_lines
-from heatledger.papers.material_plant import MaterialLine
 from heatledger.papers.material_list import applies, files, material_paper
+from heatledger.papers.material_plant import MaterialLine
 from heatledger.papers.printing import Printing
 from heatledger.studies.materials import packs_of, tube_lots
 from tests.papers.demo_papers import ONE_ROOM, designed, house

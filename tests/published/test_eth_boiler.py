@@ -1,5 +1,7 @@
 """Claim: a condensing boiler does what ETH-BOILER prints for the water that comes back."""
 
+from itertools import pairwise
+
 from heatledger.catalog.parts import efficiency_rows
 from heatledger.ledger.sources import SECOND_HAND
 from heatledger.physics.firing import condensing_efficiency
@@ -12,7 +14,7 @@ PRINTED = {70: 96.2, 80: 95.5, 90: 94.7, 100: 93.2, 110: 91.2, 120: 88.9, 130: 8
 def read(fahrenheit: float) -> float:
     """Percent at a return, read from the rows from the coldest on."""
     back, efficiency = at(fahrenheit, "°F"), float(ROWS[0]["efficiency"])
-    for low, high in zip(ROWS, ROWS[1:], strict=False):
+    for low, high in pairwise(ROWS):
         efficiency = condensing_efficiency(
             back, float(low["return"]), float(high["return"]), float(low["efficiency"]),
             float(high["efficiency"]), efficiency, float(high["efficiency"]),

@@ -116,3 +116,32 @@ def test_a_point_of_the_reset_line_is_called_in_the_units_of_the_reader() -> Non
     assert weather_of("at-minus-5-c", metric.job) == "At −5 °C outdoors"
     assert weather_of("at-10-f", metric.job) == "At −12.2 °C outdoors"
     assert weather_of("design-day", metric.job) == "Design day"
+
+
+@pytest.mark.parametrize(
+    ("path", "title"),
+    [
+        ("circuits/ground/runs/dining-base/relative_roughness", "Roughness over bore, 1/2 in PEX"),
+        ("circuits/upper/runs/bedroom-3-base/velocity",
+         "Velocity at the design flow, Upper floor loop, 3/4 in copper, type M"),
+        ("emitters/bedroom-2-base/flow", "Design flow, Upper floor loop"),
+        ("emitters/study-base/flow", "Design flow, Study baseboard, Study"),
+        ("circuits/ground/runs/study-base/velocity",
+         "Velocity at the design flow, Ground floor manifold, Run of Study baseboard"),
+    ],
+)  # fmt: skip
+def test_what_several_pieces_share_is_not_called_after_one_of_them(path: str, title: str) -> None:
+    house = demo("ferrow-house")
+    assert house.names.title(house.results[path]) == title
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_no_piece_of_piping_opens_to_the_name_of_another(name: str) -> None:
+    house = demo(name)
+    names = {id: each.name for id, each in house.job.system.emitters.items()}
+    for path, figure in house.results.items():
+        steps = path.split("/")
+        if steps[0] != "circuits" or len(steps) < 5 or steps[2] != "runs":
+            continue
+        others = {each for id, each in names.items() if id != steps[3] and each != names[steps[3]]}
+        assert not [each for each in others if each in house.names.title(figure)], path

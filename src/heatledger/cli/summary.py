@@ -64,9 +64,9 @@ def _tank(house: Design, units: Preset) -> str:
     room = house.boiler_room.plant
     if room.tank_volume.is_missing:
         return ""
-    return (
-        f"at least {said(room.tank_volume, units, 1)}, charged to {said(room.precharge_pressure, units, 1)}"
-    )
+    size = f"at least {said(room.tank_volume, units, 1)}"
+    charge = room.precharge_pressure
+    return size if charge is None else f"{size}, charged to {said(charge, units, 1)}"
 
 
 def _bills(house: Design, units: Preset) -> str:

@@ -107,7 +107,8 @@ def _boiler_room(house: Design, units: Preset) -> list[str]:
     text += f"; no more than {said(room.largest_output, units)} is wanted."
     more = []
     if not room.fill_pressure.is_missing:
-        more.append(f"Fill and precharge {said(room.fill_pressure, units, 1)}")
+        charged = "Fill" if room.precharge_pressure is None else "Fill and precharge"
+        more.append(f"{charged} {said(room.fill_pressure, units, 1)}")
     if not room.tank_volume.is_missing:
         more.append(
             f"{said(room.water_volume, units, 1)} of water; expansion tank of at least "
@@ -137,20 +138,24 @@ def _meeting(house: Design, units: Preset) -> str:
     made = replacement(house)
     if load.is_missing:
         return ""
-    if made.low is None or made.high is None:
+    if made.apart:
         return "The load and the bills do not meet within their bands: one of them is wrong."
+    if not made.meets or made.low is None or made.high is None:
+        return ""
     return f"Load and bills meet at {show_range(made.low, made.high, units, load.dimension)}."
 
 
 def _controls(house: Design, units: Preset) -> list[str]:
-    points = [each for each in house.controls.controls.reset.values() if not each.supply.is_missing]
+    points = [each for each in house.controls.controls.reset.values() if not each.asked.is_missing]
+    if not points or house.job.system.controls.outdoor_reset is False:
+        return []
     unit = units.shown(TEMPERATURE).unit.text
     lines: list[str] = []
     for start in range(0, len(points), POINTS):
         few = points[start : start + POINTS]
         outdoors = "".join(f"{said(each.outdoor, units).removesuffix(unit).strip():>8}" for each in few)
-        asked = "".join(f"{said(each.supply, units, 0).removesuffix(unit).strip():>8}" for each in few)
-        lines += [f"{f'Outdoors, {unit}':<{NAME}}{outdoors}", f"{f'  supply needed, {unit}':<{NAME}}{asked}"]
+        asked = "".join(f"{said(each.asked, units, 0).removesuffix(unit).strip():>8}" for each in few)
+        lines += [f"{f'Outdoors, {unit}':<{NAME}}{outdoors}", f"{f'  supply, {unit}':<{NAME}}{asked}"]
     return lines
 
 

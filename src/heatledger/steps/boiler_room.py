@@ -214,5 +214,6 @@ def _between(
 ) -> Figure:
     return condensing_efficiency(
         return_water=back, lower_return=low["return"], higher_return=high["return"],
-        lower_efficiency=low["efficiency"], higher_efficiency=high["efficiency"], colder=colder, warmer=warmer,
+        lower_efficiency=low["efficiency"], higher_efficiency=high["efficiency"], colder=colder,
+        warmer=warmer,
     )  # fmt: skip

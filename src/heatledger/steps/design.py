@@ -210,7 +210,8 @@ class DesignNames(Names):
                     return ", ".join([NO_NAMES.title(figure), *(things[:-1] if parts else things)])
         here = figure.original if isinstance(figure, Placed) else figure
         several = self._several.get(id(here), [])
-        if len(several) > 1 and not isinstance(figure.origin, Leaf):
+        typed = isinstance(figure.origin, Leaf) and figure.origin.kind is LeafKind.JOB
+        if len(several) > 1 and not typed:
             shared = shared_title(figure, several, self.design.circuits)
             if shared:
                 return shared

@@ -17,14 +17,16 @@ if TYPE_CHECKING:
     from heatledger.steps.circuits import Circuits
 
 OF_PIECES = ("common", "runs")
+OF_TUBES = ("bore", "relative_roughness")
+"""What a tube has wherever it is laid."""
 
 
 def places_shared(paths: Sequence[str]) -> list[tuple[str, ...]]:
     """The paths of pieces and emitters among these, in steps, where they belong to more than one of them."""
     steps = [tuple(each.split("/")) for each in paths]
     own = [each for each in steps if _is_piece(each) or (each[0] == "emitters" and len(each) == 3)]
-    owners = {_owner(each) for each in own}
-    return own if len(owners) > 1 else []
+    owners, fields = {_owner(each) for each in own}, {each[-1] for each in own}
+    return own if len(owners) > 1 and len(fields) == 1 else []
 
 
 def _is_piece(steps: Sequence[str]) -> bool:
@@ -46,9 +48,14 @@ def shared_title(figure: Figure, paths: Sequence[str], circuits: Circuits) -> st
     said = title_of_place("/".join(own[0])) or NO_NAMES.title(figure) or words_of(own[0][-1])
     pieces = [each for each in own if _is_piece(each)]
     ids = {each[1] for each in pieces}
+    if not pieces:
+        emitters = {each[1] for each in own}
+        ids = {id for id, each in circuits.circuits.items() if emitters <= set(each.runs)}
     things = []
-    if not pieces or (len(ids) == 1 and own[0][-1] != "relative_roughness"):
-        things.append(circuits.circuits[next(iter(ids))].name if ids else "One loop")
+    if len(ids) == 1 and own[0][-1] not in OF_TUBES:
+        things.append(circuits.circuits[next(iter(ids))].name)
+    if not pieces and not things:
+        return ""
     if not any(len(each.split("/")) == 3 and each.startswith("circuits/") for each in paths):
         tubes = {tube for each in pieces if (tube := _tube_of(each, circuits))}
         things += sorted(tubes) if len(tubes) == 1 else []

@@ -55,7 +55,8 @@ TITLES = {
     },
     "plant": {
         "flow": "design flow", "output_milder": "output at this height, by the milder reading",
-        "needed_fill": "fill pressure needed", "largest_output": "largest output that is wanted",
+        "hottest": "hottest the water may get", "needed_fill": "fill pressure needed",
+        "largest_output": "largest output that is wanted",
         "return_design": "return on the design day", "tank_by_density": "tank volume needed, by densities",
         "tank_by_line": "tank volume needed, by the line of the boiler code",
         "water_known": "water counted so far", "tank_volume": "tank volume needed",

@@ -45,8 +45,10 @@ def _room_without_emitter(look: Look) -> Found:
         mends = [Mend("Take it for an unheated space, and say which rooms it borrows from.")]
         if known(look.design.emitters.house.supply):
             supply = float(look.design.emitters.house.supply)
-            new = {"name": f"{name_of(look, id)} panel", **panel_for(look, id, supply, A_LITTLE_MORE)}
-            mends.insert(0, Mend("Add a panel radiator.", ({"add": f"emitters/{id}-panel", "to": new},)))
+            panel = panel_for(look, id, supply, A_LITTLE_MORE)
+            new = {"name": f"{name_of(look, id)} panel", **panel}
+            changes = ({"add": f"emitters/{id}-panel", "to": new},) if panel else ()
+            mends.insert(0, Mend("Add a panel radiator.", changes))
         yield look.found(
             f"rooms/{id}",
             f"{name_of(look, id)} loses {look.say(room.needed)} and nothing in it gives heat.",
@@ -268,8 +270,9 @@ def _one_room_sets_supply(look: Look) -> Found:
         said = " and ".join([*([", ".join(names[:-1])] if names[:-1] else []), names[-1]])
         changes: list[Mapping[str, Any]] = []
         for id, name in zip(alike, names, strict=True):
-            if float(below) <= HOTTEST:
-                new = {"name": f"{name} second panel", **panel_for(look, id, float(below))}
+            panel = panel_for(look, id, float(below)) if float(below) <= HOTTEST else {}
+            if panel:
+                new = {"name": f"{name} second panel", **panel}
                 changes.append({"add": f"emitters/{id}-second", "to": new})
         rest = "the other room" if len(others) == 1 else "all other rooms"
         yield look.found(
@@ -277,5 +280,12 @@ def _one_room_sets_supply(look: Look) -> Found:
             f"{said} {'asks' if len(alike) == 1 else 'ask'} for {look.say(house.lowest_supply)}; {rest} "
             f"would do with {look.say(below)}.",
             house.lowest_supply,
-            (Mend(f"Give {said} a second emitter, here a panel radiator.", tuple(changes)),),
+            (_second_emitter(said, changes if len(changes) == len(alike) else []),),
         )
+
+
+def _second_emitter(said: str, changes: list[Mapping[str, Any]]) -> Mend:
+    """More emitter where it asks for most; a panel of a size where that is not out of all measure."""
+    if not changes:
+        return Mend(f"Give {said} more emitter, or take less heat from it: walls, glass, air.")
+    return Mend(f"Give {said} a second emitter, here a panel radiator.", tuple(changes))

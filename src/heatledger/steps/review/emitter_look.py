@@ -20,6 +20,8 @@ PANEL_EXCESS, PANEL_EXPONENT = 49.8, 1.3
 HOTTEST = UNITS["°F"].to_si(200, True)
 """The hottest water that a mend offers."""
 A_LITTLE_MORE = 1.15
+LEAST_EXCESS, MOST_OVER = 10.0, 3.0
+"""Mean water over the room, K, and rated output over the load, within which a panel is offered."""
 ROUNDED = 0.06
 """As far as a typed temperature may lie off the one it stands for, K."""
 SAME = 1e-6
@@ -80,12 +82,18 @@ def length_to(look: Look, id: str, meters: float) -> tuple[Mapping[str, Any], ..
 
 
 def panel_for(look: Look, room: str, supply: float, part: float = 1.0) -> dict[str, str]:
-    """A panel radiator that would carry a part of the load of a room at a supply, rated at 75/65/20 °C."""
-    house, needed = look.design.emitters.house, float(look.design.emitters.rooms[room].needed)
-    mean = max(supply - float(house.drop) / 2 - float(look.house.job.rooms[room].indoor), 1.0)
-    output = part * needed * (PANEL_EXCESS / mean) ** PANEL_EXPONENT
-    return {"room": room, "kind": PANEL, "output": look.text(output, d.HEAT_RATE)}
+    """A panel radiator that would carry a part of the load of a room at a supply, rated at 75/65/20 °C.
 
+    Empty where the water is too near the room for it, or it would be out of all measure.
+    """
+    house, needed = look.design.emitters.house, float(look.design.emitters.rooms[room].needed)
+    mean = supply - float(house.drop) / 2 - float(look.house.job.rooms[room].indoor)
+    if not mean >= LEAST_EXCESS:
+        return {}
+    output = part * needed * (PANEL_EXCESS / mean) ** PANEL_EXPONENT
+    if not 0 < output <= MOST_OVER * needed:
+        return {}
+    return {"room": room, "kind": PANEL, "output": look.text(output, d.HEAT_RATE)}
 
 def supply_to(look: Look, kelvin: float, most: float) -> tuple[Mapping[str, Any], ...]:
     """Changes that make the design supply as warm as it is shown; none beyond the most it may have.

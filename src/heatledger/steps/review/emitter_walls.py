@@ -119,8 +119,8 @@ def _baseboard_past_free_wall(look: Look) -> Found:
             supply = look.design.emitters.house.supply
             changes: tuple[Mapping[str, Any], ...] = ()
             if len(here) == 1 and known(supply):
-                new = {"name": one.name, **panel_for(look, id, float(supply), A_LITTLE_MORE)}
-                changes = (set_to(f"emitters/{key}", new),)
+                panel = panel_for(look, id, float(supply), A_LITTLE_MORE)
+                changes = (set_to(f"emitters/{key}", {"name": one.name, **panel}),) if panel else ()
             yield look.found(
                 f"rooms/{id}",
                 f"{name_of(look, id)} needs {look.say(room.needed_length)} of baseboard and has "

@@ -10,7 +10,15 @@ from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import DERIVED, MEMORY, SEEN, cite
 from heatledger.physics.friction import friction_factor, laminar_factor
 from heatledger.steps.review.kinds import Limit, Look, finding
-from heatledger.steps.review.piping_look import MAINS, circuits_of, head_start, next_size, pieces
+from heatledger.steps.review.piping_look import (
+    MAINS,
+    circuits_of,
+    head_start,
+    larger_tube,
+    pieces,
+    rubs_less,
+    slower_than,
+)
 from heatledger.steps.tubes import EASY, QUIET
 
 Found = Iterator[Finding | NotChecked]
@@ -39,7 +47,7 @@ def _pipe_too_fast(look: Look) -> Found:
                 "heard, and bends wear.",
                 each.speed,
                 (
-                    Mend("Take the next larger tube.", next_size(each)),
+                    larger_tube(each, slower_than(each, look.limit)),
                     Mend("Take a wider drop, or make two circuits of it."),
                 ),
             )
@@ -65,7 +73,7 @@ def _pipe_rubs_much(look: Look) -> Found:
                 f"{look.say(each.laid.flow)}.",
                 each.laid.friction,
                 (
-                    Mend("Take the next larger tube.", next_size(each)),
+                    larger_tube(each, rubs_less(look, each)),
                     Mend("Keep it where the circulator has the head, and say so."),
                 ),
             )
@@ -123,7 +131,7 @@ def _header_too_small(look: Look) -> Found:
                 f"The mains run at {look.say(each.speed)} with all circuits open; they will feel each other "
                 "come and go.",
                 each.speed,
-                (Mend("Take the next larger tube.", next_size(each)),),
+                (larger_tube(each, slower_than(each, look.limit)),),
                 Weight.DECIDE if float(each.speed) > look.limit_at(1) else Weight.NOTE,
             )
 

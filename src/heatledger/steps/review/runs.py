@@ -2,18 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from math import isnan
 
+from heatledger.catalog.tubes import TubeRow
 from heatledger.ledger import dimensions as d
 from heatledger.ledger.findings import Finding, Mend, NotChecked, Weight
 from heatledger.ledger.sources import DERIVED, JUDGMENT, SEEN, cite
 from heatledger.steps.networks import is_series
 from heatledger.steps.review.kinds import Limit, Look, finding, set_to
-from heatledger.steps.review.piping_look import circuits_of, head_start, next_size, pieces
+from heatledger.steps.review.piping_look import (
+    Piece,
+    circuits_of,
+    friction_in,
+    head_start,
+    larger_tube,
+    pieces,
+)
 
 Found = Iterator[Finding | NotChecked]
 JUST = 1e-9
+MORE_FITTINGS = 1.2
+"""Room that is left for fittings, which stand for more length in a larger tube."""
 LONGEST = {"3/8": "200 ft", "1/2": "300 ft", "5/8": "400 ft", "3/4": "500 ft"}
 
 
@@ -49,8 +59,20 @@ def _run_too_long(look: Look) -> Found:
                 f"{head_start(each.words)} is {look.say(each.laid.length)} of {each.laid.tube} and costs "
                 f"{look.say(each.laid.head)}.",
                 each.laid.head,
-                (Mend("Take the next larger tube.", next_size(each)), Mend("Split it.")),
+                (larger_tube(each, _short_enough(look, each)), Mend("Split it.")),
             )
+
+
+def _short_enough(look: Look, piece: Piece) -> Callable[[TubeRow], bool]:
+    """Whether a run may be as long in another tube, and costs little enough in it."""
+    sizes, own = list(LONGEST), float(piece.laid.friction)
+
+    def fits(row: TubeRow) -> bool:
+        most = look.limit_at(1 + sizes.index(row.size)) if row.size in sizes else float("inf")
+        head = float(piece.laid.head) * friction_in(look, piece, row) / own if own else 0.0
+        return float(piece.laid.length) <= most and head * MORE_FITTINGS <= look.limit
+
+    return fits
 
 
 @finding(
