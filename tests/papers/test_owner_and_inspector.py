@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 
 from heatledger.job.load import read_job
+from heatledger.ledger.dimensions import TEMPERATURE
 from heatledger.ledger.presets import US
 from heatledger.ledger.show import NOT_KNOWN, show, show_percent, show_speaking
 from heatledger.papers import blocks as b
@@ -18,6 +19,7 @@ from heatledger.papers.owner_questions import QUESTIONS
 from heatledger.papers.owners_report import owners_report
 from heatledger.papers.paper import paper_pdf
 from heatledger.papers.printing import Printing
+from heatledger.papers.words import enough
 from heatledger.steps.design import design
 from heatledger.studies.side_by_side import side_by_side
 from tests.papers.demo_papers import text_of
@@ -60,8 +62,9 @@ def test_a_figure_with_a_key_is_the_one_that_stands_there(build, name: str, unit
                     texts.append(NOT_KNOWN)
                 else:
                     texts += [show(one, shown.units), show_percent(float(one))]
-                    texts.append(show(one, shown.units, places=2))
-                    texts += [show_speaking(one, shown.units, up=up) for up in (False, True)]
+                    texts += [show(one, shown.units, places=places) for places in (2, 3)]
+                    texts.append(enough(one, shown.units) if one.dimension is TEMPERATURE else "")
+                    texts.append(show_speaking(one, shown.units))
     keyed = [each for each in runs(build(shown).blocks) if each.key]
     assert len(keyed) > 30
     assert [each for each in keyed if each.text not in by_key[each.key]] == []
@@ -80,7 +83,7 @@ def test_the_first_page_of_the_owner_says_what_leads() -> None:
     assert "Safety." in first and "carbon monoxide" in first and "scald" in first
     assert f"gets {show_percent(float(heat.rooms['kitchen'].given_share))}" in text
     assert "Kitchen sets it." in text
-    assert show_speaking(heat.house.lowest_supply, US, up=True) in text
+    assert enough(heat.house.lowest_supply, US) in text
     assert room.plant.ratio is not None
     assert show_speaking(room.plant.ratio, US) in text
     assert show(made("ferrow-house").bills.bills["last-winter"].like_for_like, US) in text

@@ -33,11 +33,12 @@ def said(given: tuple[Token, ...]) -> Iterator[str]:
 def shown(made: Working | Line) -> list[str]:
     """The arithmetic of a block or a line, in the order in which it is printed."""
     if isinstance(made, Line):
-        return [each for each in (*steps(made), *said(made.tokens), made.answer, made.unit) if each]
-    found = [*column(made), *said(made.line), made.answer.number, made.answer.unit]
+        found = [*steps(made), *said(made.tokens), made.answer, made.unit]
+    else:
+        found = [*column(made), *said(made.line), made.answer.number, made.answer.unit]
     for side in made.sides:
         found += [*column(side), *said(side.line), side.answer.number, side.answer.unit]
-    if made.by_hand:
+    if isinstance(made, Working) and made.by_hand:
         found += [*said(made.by_hand.tokens), made.by_hand.value, made.by_hand.unit]
     return [each for each in found if each]
 

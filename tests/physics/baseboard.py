@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from heatledger.ledger.units import UNITS
-from heatledger.physics.along_emitter import carrying_ratio, excess_ratio, outlet_ratio, outlet_water
+from heatledger.physics.along_emitter import carrying_ratio, excess_ratio, outlet_ratio, water_of_excess
 from heatledger.physics.emitters import flow_factor
 
 GPM = UNITS["gpm"].to_si(1.0)
@@ -45,7 +45,7 @@ class Element:
         into = excess_ratio(water=f(inlet), air=self.room, excess=self.excess)
         carrying = carrying_ratio(capacity=self.capacity, excess=self.excess, rated=self.rated)
         left = outlet_ratio(inlet_ratio=into, carrying=carrying, exponent=self.exponent)
-        return in_f(outlet_water(air=self.room, ratio=left, excess=self.excess))
+        return in_f(water_of_excess(air=self.room, ratio=left, excess=self.excess))
 
     def output(self, inlet: float) -> float:
         """Heat given, Btu/h."""

@@ -8,11 +8,10 @@ from heatledger.ledger.units import UNITS
 from heatledger.physics.boilers import (
     altitude_factor,
     altitude_factor_above,
+    at_height,
     height_made_up,
-    input_at_height,
     load_over_loss,
     loss_factors,
-    output_at_height,
     output_of,
     output_ratio,
     plant_load,
@@ -43,7 +42,7 @@ def test_two_readings_of_the_height_rule():
     """Computed: 80,000 Btu/h at 5,000 ft: 64,000 by the code, 70,400 by the milder reading."""
     rated, height = si(80_000, "Btu/h"), si(5000, "ft")
     for factor, expected in ((altitude_factor, 64_000), (altitude_factor_above, 70_400)):
-        got = input_at_height(input=rated, altitude=factor(elevation=height))
+        got = at_height(rated=rated, altitude=factor(elevation=height))
         assert UNITS["Btu/h"].from_si(got) == pytest.approx(expected)
     assert altitude_factor(elevation=si(-100, "ft")) == 1
     assert altitude_factor(elevation=si(2001, "ft")) == pytest.approx(1 - 0.04 * 2.001)
@@ -121,7 +120,7 @@ def test_the_factors_multiply_to_the_plate(loss, mains, height, chosen):
     product = plate_factors(
         load_factor=to_load,
         altitude=height_made_up(altitude=factor),
-        selection=output_ratio(output=output_at_height(rated=rated, altitude=factor), load=load),
+        selection=output_ratio(output=at_height(rated=rated, altitude=factor), load=load),
     )
     assert product == pytest.approx(rated / loss)
 

@@ -8,7 +8,6 @@ from heatledger.physics.air import site_pressure
 from heatledger.physics.emitters import (
     altitude_factor_of_fin_tube,
     altitude_factor_of_iron,
-    altitude_factor_of_radiant,
     comparable_output,
     flow_factor,
     least_flow_of_element,
@@ -61,7 +60,6 @@ def test_low_water_and_more_flow():
     [
         (altitude_factor_of_fin_tube, 0.839529),
         (altitude_factor_of_iron, 0.907397),
-        (altitude_factor_of_radiant, 0.961876),
     ],
 )
 def test_altitude(factor_of, expected):

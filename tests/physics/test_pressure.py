@@ -12,7 +12,6 @@ from heatledger.physics.pressure import (
     static_pressure,
     static_pressure_by_hand,
     top_pressure,
-    top_pressure_hot,
     vapor_margin,
 )
 from heatledger.physics.psychrometrics import saturation_pressure
@@ -58,7 +57,7 @@ def test_filling_leaves_the_margin_at_the_top(height, margin, density):
     static = static_pressure(height=height, density=density)
     filled = fill_pressure(static=static, margin=margin)
     top = top_pressure(at_gauge=filled, static=static)
-    assert top_pressure_hot(at_gauge=filled, static=0.9 * static) >= top
+    assert top_pressure(at_gauge=filled, static=0.9 * static) >= top
     assert top == pytest.approx(margin, abs=1e-6)
 
 

@@ -1,7 +1,7 @@
 """Claim: a burner at height takes the input that ICM-2015 gives by the fuel-gas code."""
 
 from heatledger.ledger.sources import SEEN
-from heatledger.physics.boilers import altitude_factor, input_at_height
+from heatledger.physics.boilers import altitude_factor, at_height
 from tests.published.checks import check, into, si
 
 
@@ -11,7 +11,7 @@ def test_a_burner_at_5000_ft():
         claim="Share of the rated input at 5,000 ft", source="ICM-2015", place="rule of E.1.1(d)",
         standing=SEEN, unit="%", expected=80, got=100 * factor, tolerance=0.01, why="exact",
     )  # fmt: skip
-    got = into(input_at_height(input=si(80_000, "Btu/h"), altitude=factor), "Btu/h")
+    got = into(at_height(rated=si(80_000, "Btu/h"), altitude=factor), "Btu/h")
     check(
         claim="Input of 80,000 Btu/h at 5,000 ft", source="ICM-2015", place="rule of E.1.1(d)",
         standing=SEEN, unit="Btu/h", expected=64_000, got=got, tolerance=1, why="exact",

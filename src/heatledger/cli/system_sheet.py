@@ -6,13 +6,14 @@ import textwrap
 
 from heatledger.cli.common import WIDTH
 from heatledger.ledger.dimensions import TEMPERATURE
-from heatledger.ledger.figures import Figure
+from heatledger.ledger.figures import Figure, waits_for
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show, show_percent, show_range
 from heatledger.steps.design import Design
 from heatledger.studies.replacement import replacement
 
 NAME = 22
+MOST_WAITED_FOR = 4
 POINTS = 7
 """Points of the reset line that go side by side."""
 EVEN = 0.005
@@ -62,6 +63,9 @@ def _emitters(house: Design, units: Preset) -> list[str]:
         suggested = any(each.suggested and each.room == id for each in heat.emitters.values())
         verdict = "length suggested" if suggested else _verdict(room.given_share)
         lines.append(f"{_short(name):<{NAME}}{row}   {verdict}".rstrip())
+    waits = list(dict.fromkeys(house.names.title(each) for each in waits_for(whole.supply)))
+    if waits:
+        lines += textwrap.wrap(f"Water temperatures wait for: {'; '.join(waits[:MOST_WAITED_FOR])}.", WIDTH)
     if not whole.lowest_supply.is_missing:
         setter = house.job.rooms[whole.set_by].name if whole.set_by in house.job.rooms else whole.set_by
         text = f"Every room is served from a supply of {said(whole.lowest_supply, units)}; {setter} sets it."

@@ -38,7 +38,7 @@ class PaperKind:
     files: Callable[[Printing, str], Files]
     applies: Callable[[Design], bool]
     large: bool = False
-    """Whether it is so long that it is set before all others."""
+    """Whether it is so long that it is set after all others."""
 
 
 def always(design: Design) -> bool:

@@ -109,10 +109,16 @@ def _size(emitter: Emitter, printing: Printing) -> str:
 
 
 def _valves(printing: Printing) -> Iterator[MaterialLine]:
-    for each in printing.design.job.system.circuits.values():
-        valve = each.common.valve
-        if valve is not None:
-            yield MaterialLine(VALVES, "Zone valve", printing.show(valve), 1.0, PIECES, "1", each.name)
+    circuits = printing.design.job.system.circuits.values()
+    zones: dict[str, list[str]] = {}
+    for each in circuits:
+        if each.common.valve is not None:
+            zones.setdefault(printing.show(each.common.valve), []).append(each.name)
+    for size, names in zones.items():
+        number = len(names)
+        where = ", ".join(names)
+        yield MaterialLine(VALVES, "Zone valve", size, float(number), PIECES, str(number), where)
+    for each in circuits:
         count = len(each.runs) if each.balanced else 0
         if count:
             settings = "settings on the circuit schedule"

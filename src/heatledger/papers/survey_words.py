@@ -82,8 +82,8 @@ SAFETY = (
     "Look for a carbon monoxide alarm outside every sleeping area and on every floor; say so where one is "
     "missing. Soot, rust streaks or wet marks at the vent: do not fire it, call a licensed trade.",
     "White lagging or old tape on pipes, and loose gray fill in an attic, may hold asbestos: do not touch. "
-    "Old paint may hold lead. Covers of boilers, gas and electrical parts are opened by licensed trades only. "
-    "Step on joists, not on a ceiling. Local code and licensed practice govern.",
+    "Old paint may hold lead. Covers of boilers, gas and electrical parts are opened by licensed trades "
+    "only. Step on joists, not on a ceiling. Local code and licensed practice govern.",
 )
 PHOTOS = (
     "each side of the house", "boiler plate", "boiler, front and vent", "chimney, top and base",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Sequence
 
 from heatledger.ledger.figures import Figure, Leaf, LeafKind
@@ -23,9 +22,6 @@ from heatledger.steps.surfaces import CAUSES
 
 NONE = data.Cell("–")
 MOST_NOT_CHECKED = 5
-_BEFORE_A_UNIT = re.compile(
-    r"(?<=\d) (?=(?:°[CF]|%|(?:Btu/h|k?W|K|ft|in|mm?|gpm|L|psi|kPa|bar|gal|h|min|ppm|lb|kg)\b))"
-)
 
 
 def cell(figure: Figure, found: Addresses) -> data.Cell:
@@ -87,7 +83,7 @@ def finding_line(each: Finding, design: Design, found: Addresses) -> data.Findin
     why, key = _sentence(plain(str(each.why))), ""
     if isinstance(each.why, Figure):
         what = " ".join(part for part in title_of(each.why, design, things[0] if things else "House") if part)
-        why = plain(f"{what}: {show(each.why, found.units)}.")
+        why = f"{what}: {show(each.why, found.units)}."
         key = found.key(each.why)
     decided = f"{each.decided.words}; {each.decided.because} ({each.decided.by})" if each.decided else ""
     where = "" if begins_with(each.what, things) else ", ".join(things)
@@ -107,11 +103,8 @@ def begins_with(sentence: str, things: list[str]) -> bool:
 
 
 def plain(text: str) -> str:
-    """The text as it is set in print.
-
-    A true minus, no marks around what is typed on a screen, and no number parted from its unit.
-    """
-    return _BEFORE_A_UNIT.sub("\N{NO-BREAK SPACE}", text.replace("`", "").replace(" - ", " \N{MINUS SIGN} "))
+    """The text as it is set in print: a true minus, and no marks around what is typed on a screen."""
+    return text.replace("`", "").replace(" - ", " \N{MINUS SIGN} ")
 
 
 def _sentence(text: str) -> str:

@@ -194,14 +194,12 @@ def _notes(figure: Figure, made: Working, found: Addresses) -> tuple[str, ...]:
             for name, each in choice.losers
         ]
         beside = (f"Not taken: {', '.join(lost)}.",) if lost else ()
-        return (
-            f"{choice.rule[:1].upper()}{choice.rule[1:]}: {_called(choice.winner, found)}, because {choice.because}.",
-            *beside,
-        )
+        rule, taken = f"{choice.rule[:1].upper()}{choice.rule[1:]}", _called(choice.winner, found)
+        return (f"{rule}: {taken}, because {choice.because}.", *beside)
     if made.kind == "count":
         return (f"Counted: {', '.join(made.notes)}.",) if made.notes else ()
-    beside = found_beside(figure, found)
-    return (f"Found together with {', '.join(beside)}.", *made.notes) if beside else made.notes
+    others = found_beside(figure, found)
+    return (f"Found together with {', '.join(others)}.", *made.notes) if others else made.notes
 
 
 def _called(name: str, found: Addresses) -> str:

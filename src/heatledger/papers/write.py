@@ -14,8 +14,8 @@ from heatledger.papers.compile import PaperError
 from heatledger.papers.printing import Printing
 from heatledger.steps.design import Design
 
-SIDE_BY_SIDE = 2
-"""One paper is set by the compiler while the next is filled."""
+SIDE_BY_SIDE = 3
+"""One paper is set by the compiler while the next ones are filled."""
 
 
 def write_papers(
@@ -39,11 +39,11 @@ def write_papers(
     written: dict[str, list[Path]] = {}
     # What all papers ask for is worked out before they are made side by side.
     _ = printing.found, printing.design.findings
-    # The largest first: what it needs is free again for the rest, while the other way round it comes on top.
+    # The largest last: it takes longest to fill, and the compiler has the others to set meanwhile.
     with ThreadPoolExecutor(SIDE_BY_SIDE) as hands:
         made = {
             each.name: hands.submit(each.files, printing, sheet)
-            for each in sorted(due, key=lambda kind: not kind.large)
+            for each in sorted(due, key=lambda kind: kind.large)
         }
         for each in due:
             written[each.name] = []

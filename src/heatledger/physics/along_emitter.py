@@ -87,7 +87,7 @@ def outlet_ratio(inlet_ratio: Ratio, carrying: Ratio, exponent: Ratio) -> Ratio:
             exponent > 1,
             lambda: (carrying / (carrying + (exponent - 1) * inlet_ratio ** (exponent - 1)))
             ** (1 / (exponent - 1)),
-            lambda: where(carrying > 0, lambda: exp(-1 / carrying), 0),
+            lambda: where(carrying > 0, lambda: exp(-1 / carrying), 0 * carrying),
         ),
         inlet_ratio,
     )  # fmt: skip
@@ -169,30 +169,18 @@ def closer_inlet_ratio(inlet_ratio: Ratio, outlet_ratio: Ratio, drop_ratio: Rati
     )
 
 
-@formula(EXACT, title="Outlet")
-def outlet_water(excess: TemperatureDifference, ratio: Ratio, air: Temperature) -> Temperature:
-    """Temperature of the water that leaves, from its excess over the room.
-
-    Valid for: any water and room.
-    Leaves out: nothing.
-
-    >>> round(outlet_water(excess=50.0, ratio=1.2, air=293.15), 2)
-    353.15
-    """
-    return air + ratio * excess
-
-
-@formula(EXACT, title="Inlet needed")
-def inlet_water(excess: TemperatureDifference, ratio: Ratio, air: Temperature) -> Temperature:
-    """Temperature of the water that must enter, from its excess over the room.
+@formula(EXACT, title="Water of this excess")
+def water_of_excess(excess: TemperatureDifference, ratio: Ratio, air: Temperature) -> Temperature:
+    """Temperature of water at either end of an emitter, from its excess over the room.
 
     Valid for: any water and room.
     Leaves out: what the pipes on the way to it lose.
 
-    >>> round(inlet_water(excess=50.0, ratio=1.2, air=293.15), 2)
+    >>> round(water_of_excess(excess=50.0, ratio=1.2, air=293.15), 2)
     353.15
     """
     return air + ratio * excess
+
 
 
 @formula(BALANCE, title="Heat given")

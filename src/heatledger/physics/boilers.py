@@ -72,27 +72,14 @@ def altitude_factor_above(elevation: Length) -> Ratio:
     return 1 - DERATE * larger(elevation - DERATED_FROM, 0 * elevation) / DERATE_STEP
 
 
-@formula(THIN_AIR, title="Input at this height")
-def input_at_height(input: HeatRate, altitude: Ratio) -> HeatRate:
-    """Most that a burner may take in the air of the site.
+@formula(THIN_AIR, title="At this height")
+def at_height(rated: HeatRate, altitude: Ratio) -> HeatRate:
+    """What a rated input or output comes to in the air of the site.
 
-    Valid for: burners without instructions of their maker, which come first.
+    Valid for: burners without instructions of their maker, which come first; the same efficiency in thin air.
     Leaves out: nothing.
 
-    >>> round(input_at_height(input=23445.7, altitude=0.8), 1)
-    18756.6
-    """
-    return input * altitude
-
-
-@formula(THIN_AIR, title="Output at this height")
-def output_at_height(rated: HeatRate, altitude: Ratio) -> HeatRate:
-    """Heat a boiler gives in the air of the site.
-
-    Valid for: the same efficiency in thinner air.
-    Leaves out: nothing.
-
-    >>> round(output_at_height(rated=23445.7, altitude=0.8), 1)
+    >>> round(at_height(rated=23445.7, altitude=0.8), 1)
     18756.6
     """
     return rated * altitude

@@ -101,7 +101,7 @@ def mean_water_by_drop(supply: Temperature, drop: TemperatureDifference) -> Temp
 
 @formula(BALANCE, title="Heat given")
 def outputs_total(outputs: Parts[HeatRate]) -> HeatRate:
-    """What several emitters give together.
+    """What several emitters or circuits give together.
 
     Valid for: emitters that are counted once; none give 0.
     Leaves out: what the pipes in the room give.

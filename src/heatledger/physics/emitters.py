@@ -29,7 +29,6 @@ USUAL_BORE = const(0.811, "in", HELD, "bore of a 3/4 in. element")
 HIGH_GROUND = const(2000, "ft", THIN_AIR, "elevation from which thin air is counted")
 FIN_TUBE_THINS = const(0.9, "1", THIN_AIR, "exponent of pressure, copper fin tube")
 IRON_THINS = const(0.5, "1", THIN_AIR, "exponent of pressure, cast iron and steel")
-RADIANT_THINS = const(0.2, "1", THIN_AIR, "exponent of pressure, radiant panels")
 AS_AT_SEA_LEVEL = const(1, "1", THIN_AIR, "factor below that elevation")
 LIKE_EXCESS = const(50, "K", cite("EN-442", "rated excess", MEMORY), "excess to compare outputs at")
 
@@ -137,18 +136,6 @@ def altitude_factor_of_iron(elevation: Length, pressure: Pressure) -> Ratio:
     """
     return where(elevation > HIGH_GROUND, lambda: (pressure / SEA_LEVEL) ** IRON_THINS, AS_AT_SEA_LEVEL)
 
-
-@formula(THIN_AIR, title="Altitude factor of radiant panels", valid={"pressure": (50e3, 110e3)})
-def altitude_factor_of_radiant(elevation: Length, pressure: Pressure) -> Ratio:
-    """Output of radiant panels and radiant baseboard in the air of the site over that at sea level.
-
-    Valid for: panels that give most of their heat by radiation.
-    Leaves out: the share that each radiates.
-
-    >>> round(altitude_factor_of_radiant(elevation=1609.344, pressure=83427.97), 4)
-    0.9619
-    """
-    return where(elevation > HIGH_GROUND, lambda: (pressure / SEA_LEVEL) ** RADIANT_THINS, AS_AT_SEA_LEVEL)
 
 
 @formula(FACTORS, title="Rated output at the flow and the altitude")

@@ -126,6 +126,8 @@ def starts_in_an_hour(on: Time, off: Time) -> Count:
 def most_starts(stored: Energy, least_output: HeatRate) -> Count:
     """Starts in an hour at the load that makes most of them, half of the lowest output.
 
+    Serves as a bound: the starts in an hour at any load stay under it.
+
     Valid for: any load below the lowest output.
     Leaves out: delays that a control puts in.
 
@@ -173,6 +175,8 @@ def season_efficiency(steady: Ratio, idle: Ratio, part_load: Ratio) -> Ratio:
     """Efficiency of a boiler that idles between calls.
 
     ``idle`` is the fuel it burns idling over that at full fire; ``part_load`` the mean load over its output.
+
+    Serves to hold the efficiency of a season against published bands; no step asks for it.
 
     Valid for: boilers without condensing; sealed cold-start 0.003, old ones kept hot 0.04.
     Leaves out: losses of pipes.

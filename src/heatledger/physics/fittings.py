@@ -124,6 +124,8 @@ def loss_coefficient(flow_coefficient: FlowCoefficient, bore: Bore) -> Ratio:
 def coefficient_head(loss_coefficient: Ratio, velocity: Velocity) -> Head:
     """Head lost in a fitting by its loss coefficient K.
 
+    Serves as a cross-check: a valve costs the same head by its K as by its flow coefficient.
+
     Valid for: K on the velocity of the tube it is given for.
     Leaves out: that K falls with the Reynolds number.
 

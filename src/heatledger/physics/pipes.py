@@ -106,7 +106,7 @@ def water_in_sections(section: WaterVolume, sections: Count) -> WaterVolume:
     return section * sections
 
 
-@formula(cite("", "a sum of parts", DERIVED), title="Water in the system")
+@formula(cite("", "a sum of parts", DERIVED), title="Water together")
 def water_total(volumes: Parts[WaterVolume]) -> WaterVolume:
     """Volumes of water added up.
 
@@ -128,18 +128,5 @@ def water_so_far(volumes: Parts[WaterVolume]) -> WaterVolume:
 
     >>> round(water_so_far(volumes=[0.03, 0.0125]), 4)
     0.0425
-    """
-    return total(volumes)
-
-
-@formula(cite("", "a sum of parts", DERIVED), title="Water in this part")
-def water_together(volumes: Parts[WaterVolume]) -> WaterVolume:
-    """Water in the pieces of one part of the system.
-
-    Valid for: pieces that do not overlap.
-    Leaves out: nothing; no pieces give 0.
-
-    >>> round(water_together(volumes=[0.002, 0.0015]), 4)
-    0.0035
     """
     return total(volumes)

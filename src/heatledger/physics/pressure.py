@@ -74,9 +74,9 @@ def precharge_pressure(fill: Pressure) -> Pressure:
     return fill
 
 
-@formula(HYDROSTATICS, title="Pressure at the top, cold")
+@formula(HYDROSTATICS, title="Pressure at the top")
 def top_pressure(at_gauge: Pressure, static: Pressure) -> Pressure:
-    """Pressure at the highest pipe when the gauge shows ``at_gauge``.
+    """Pressure at the highest pipe when the gauge shows ``at_gauge``, cold or hot, each with its own water.
 
     Valid for: still water.
     Leaves out: what a circulator adds or takes while it runs.
@@ -86,18 +86,6 @@ def top_pressure(at_gauge: Pressure, static: Pressure) -> Pressure:
     """
     return at_gauge - static
 
-
-@formula(HYDROSTATICS, title="Pressure at the top, hot")
-def top_pressure_hot(at_gauge: Pressure, static: Pressure) -> Pressure:
-    """Pressure at the highest pipe when the system is hot and its water lighter.
-
-    Valid for: still water.
-    Leaves out: what a circulator adds or takes while it runs.
-
-    >>> round(top_pressure_hot(at_gauge=120000.0, static=56900.0), 0)
-    63100.0
-    """
-    return at_gauge - static
 
 
 @formula(HYDROSTATICS, title="Margin over boiling")
@@ -118,6 +106,8 @@ def vapor_margin(pressure: Pressure, air: Pressure, vapor: Pressure) -> Pressure
 @formula(HYDROSTATICS, title="Head of a pressure")
 def head_of_pressure(pressure: Pressure, density: Density) -> Head:
     """Height of water that a pressure holds up.
+
+    Serves to turn a gauge reading into head, and as the inverse that checks the pressures here.
 
     Valid for: water of one temperature.
     Leaves out: nothing.

@@ -104,6 +104,8 @@ def return_by_arithmetic_mean(
 ) -> Temperature:
     """Return that goes with a supply and a mean excess, taking the arithmetic mean.
 
+    Serves as the trade form that the exact law along an emitter is held against.
+
     Valid for: returns at least half as far above the air as the supply; below that it is far too low.
     Leaves out: that water cools faster while it is hot.
 

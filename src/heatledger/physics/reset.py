@@ -92,6 +92,8 @@ def supply_by_log_mean(
 
     ``excess`` is the log mean excess on the design day, ``drop`` the design drop.
 
+    Serves as the form of the standards that the exact law along an emitter is held against.
+
     Valid for: constant flow.
     Leaves out: the change of the flow factor and of the water with temperature.
 

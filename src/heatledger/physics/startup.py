@@ -17,8 +17,8 @@ from heatledger.ledger.dimensions import (
     VolumeFlow,
     WaterHeat,
 )
-from heatledger.ledger.formulas import Parts, formula
-from heatledger.ledger.functions import larger, pi, smaller, total
+from heatledger.ledger.formulas import formula
+from heatledger.ledger.functions import larger, pi, smaller
 from heatledger.ledger.sources import DERIVED, MEMORY, SEEN, cite
 from heatledger.ledger.symbols import const
 
@@ -73,6 +73,8 @@ def carbon_dioxide(largest: Ratio, oxygen: Ratio) -> Ratio:
 @formula(cite("NFPA-54", "input by clocking the meter", MEMORY), title="Input by the meter")
 def clocked_input(gas: Volume, time: Time, heat_content: HeatContent) -> HeatRate:
     """Heat of the gas that passes a meter in a time.
+
+    Serves the check of the input by the meter, worked out by hand at startup.
 
     Valid for: no other appliance burning, and the heat content of gas as the meter measures it.
     Leaves out: pressure and temperature at the meter.
@@ -203,18 +205,6 @@ def drop_off(read: TemperatureDifference, due: TemperatureDifference) -> Tempera
     """
     return read - due
 
-
-@formula(cite("", "a sum of parts", DERIVED), title="Heat given in this state")
-def state_output(outputs: Parts[HeatRate]) -> HeatRate:
-    """What emitters or circuits give together.
-
-    Valid for: parts that do not overlap.
-    Leaves out: what the pipes between them give.
-
-    >>> state_output(outputs=[1000.0, 1500.0])
-    2500.0
-    """
-    return total(outputs)
 
 
 @formula(cite("", "balance of heat of the water", DERIVED), title="Return in this state")

@@ -25,10 +25,9 @@ from heatledger.physics.along_emitter import (
     inlet_at_load,
     inlet_ratio_by_mean,
     inlet_ratio_for,
-    inlet_water,
     mean_ratio_needed,
     outlet_ratio,
-    outlet_water,
+    water_of_excess,
 )
 from heatledger.physics.emitter_loads import load_at_share
 from heatledger.physics.emitters import least_flow_of_element, output_here
@@ -72,7 +71,7 @@ class Link:
         """The water behind it."""
         into = excess_ratio(water=inlet, air=self.air, excess=self.excess)
         left = outlet_ratio(inlet_ratio=into, carrying=self.carrying(), exponent=self.exponent)
-        return outlet_water(air=self.air, ratio=left, excess=self.excess)
+        return water_of_excess(air=self.air, ratio=left, excess=self.excess)
 
     def inlet(self, outlet: Figure) -> Figure:
         """The water that must enter so that this leaves."""
@@ -80,7 +79,7 @@ class Link:
             return inlet_at_load(outlet=outlet, load=self.load, capacity=self.capacity)
         left = excess_ratio(water=outlet, air=self.air, excess=self.excess)
         into = inlet_ratio_for(outlet_ratio=left, carrying=self.carrying(), exponent=self.exponent)
-        return inlet_water(air=self.air, ratio=into, excess=self.excess)
+        return water_of_excess(air=self.air, ratio=into, excess=self.excess)
 
     def inlet_for(self, load: Figure, wanted: Figure | None = None) -> Figure:
         """The water that must enter so that it gives a load; the room's own temperature where that is none.
@@ -100,7 +99,7 @@ class Link:
             into = closer_inlet_ratio(
                 inlet_ratio=into, outlet_ratio=left, drop_ratio=drop, exponent=self.exponent
             )
-        return inlet_water(air=self.air, ratio=into, excess=self.excess)
+        return water_of_excess(air=self.air, ratio=into, excess=self.excess)
 
 
 def supply_before(inlet: Figure, before: Sequence[Link]) -> Figure:

@@ -14,12 +14,11 @@ from heatledger.ledger.sources import DERIVED, SEEN, Citation, cite
 from heatledger.physics.boilers import (
     altitude_factor,
     altitude_factor_above,
+    at_height,
     height_made_up,
-    input_at_height,
     load_over_loss,
     loss_factors,
     net_rating,
-    output_at_height,
     output_of,
     output_ratio,
     plate_factors,
@@ -69,13 +68,13 @@ def outputs_of(job: Job, load: Figure) -> Outputs:
     elevation = job.site.elevation
     altitude = altitude_factor(elevation=elevation)
     milder = altitude_factor_above(elevation=elevation)
-    output = output_at_height(rated=rated, altitude=altitude)
+    output = at_height(rated=rated, altitude=altitude)
     return Outputs(
-        input=None if boiler.input is None else input_at_height(input=boiler.input, altitude=altitude),
+        input=None if boiler.input is None else at_height(rated=boiler.input, altitude=altitude),
         altitude=altitude,
         rated_output=rated,
         output=output,
-        output_milder=output_at_height(rated=rated, altitude=milder),
+        output_milder=at_height(rated=rated, altitude=milder),
         net=net_rating(output=output),
         ratio=output_ratio(output=output, load=load),
     )

@@ -16,7 +16,6 @@ from heatledger.physics.pressure import (
     precharge_pressure,
     static_pressure,
     top_pressure,
-    top_pressure_hot,
     vapor_margin,
 )
 from heatledger.physics.psychrometrics import saturation_pressure
@@ -176,7 +175,7 @@ def tank_of(job: Job, losses: Losses, still: Still, water: Figure) -> TankSize:
     charge = _charge(job, still)
     gas = gas_left(tank=chosen, precharge=charge, fill=still.fill, air=still.air, expanded=expanded)
     hot = hot_pressure(tank=chosen, precharge=charge, air=still.air, gas=gas)
-    top = top_pressure_hot(at_gauge=hot, static=still.static_hot)
+    top = top_pressure(at_gauge=hot, static=still.static_hot)
     vapor = saturation_pressure(temperature=still.hottest)
     return TankSize(
         expanded=expanded,

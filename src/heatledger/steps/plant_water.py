@@ -20,7 +20,7 @@ from heatledger.physics.pipes import (
     water_in_length,
     water_in_sections,
     water_so_far,
-    water_together,
+    water_total,
 )
 from heatledger.steps.losses import Losses
 from heatledger.steps.tubes import chosen_tube, size_limits, usual_family
@@ -54,7 +54,7 @@ def volume_parts(job: Job, heat: Emitters, circuits: Circuits) -> tuple[dict[str
     emitters = [water_of(each, heat, loops.get(id)) for id, each in job.system.emitters.items()]
     known = _known_of([*(each.volume for each in parts.values()), *emitters])
     if emitters:
-        parts["emitters"] = VolumePart("Emitters", water_together(volumes=emitters))
+        parts["emitters"] = VolumePart("Emitters", water_total(volumes=emitters))
     return parts, known
 
 
@@ -69,7 +69,7 @@ def _apart_from_emitters(job: Job, circuits: Circuits) -> dict[str, VolumePart]:
         parts["mains"] = VolumePart("Mains", circuits.plant.mains.volume)
     for id, circuit in circuits.circuits.items():
         tubes = [circuit.common.volume, *(each.volume for each in circuit.runs.values())]
-        parts[f"tubes-{id}"] = VolumePart(f"Tubes of {circuit.name}", water_together(volumes=tubes))
+        parts[f"tubes-{id}"] = VolumePart(f"Tubes of {circuit.name}", water_total(volumes=tubes))
     if not circuits.circuits:
         parts["tubes"] = VolumePart("Tubes", missing(WATER_VOLUME, "circuits", "circuits with their tubes"))
     return parts

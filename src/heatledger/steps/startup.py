@@ -11,8 +11,9 @@ from heatledger.ledger import dimensions as d
 from heatledger.ledger.dimensions import HeatRate, Pressure, Temperature, TemperatureDifference, VolumeFlow
 from heatledger.ledger.figures import Figure, missing
 from heatledger.ledger.results import result
+from heatledger.physics.emitter_loads import outputs_total
 from heatledger.physics.friction import flow_total
-from heatledger.physics.startup import drop_between, pressure_of_test, return_after, state_output
+from heatledger.physics.startup import drop_between, pressure_of_test, return_after
 from heatledger.physics.water import drop_of_heat
 from heatledger.steps.compared import Compared, compared_with, drops_of
 from heatledger.steps.controls import Curve, asked_at
@@ -182,7 +183,7 @@ def _passed(
 def _target(
     circuit: Circuit, flow: Figure, passed: Mapping[str, Passed], supply: Figure, heat: Emitters
 ) -> CircuitTarget:
-    output = state_output(outputs=[each.output for each in passed.values()])
+    output = outputs_total(outputs=[each.output for each in passed.values()])
     drop = drop_of_heat(heat=output, flow=flow, water_heat=heat.house.water_heat)
     back = return_after(supply=supply, heat=output, flow=flow, water_heat=heat.house.water_heat)
     return CircuitTarget(circuit.name, flow, drop, output, back)
@@ -197,5 +198,5 @@ def _whole(targets: Mapping[str, CircuitTarget]) -> tuple[Figure, Figure]:
         return only.flow, only.output
     return (
         flow_total(flows=[each.flow for each in targets.values()]),
-        state_output(outputs=[each.output for each in targets.values()]),
+        outputs_total(outputs=[each.output for each in targets.values()]),
     )

@@ -54,7 +54,10 @@ TITLES = {
         "rated_flow": "flow at which its head is known", "rated_head": "head at that flow",
     },
     "plant": {
-        "flow": "design flow", "output_milder": "output at this height, by the milder reading",
+        "flow": "design flow", "input": "input at this height", "output": "output at this height",
+        "water_volume": "water in the system", "top_cold": "pressure at the top, cold",
+        "top_hot": "pressure at the top, hot",
+        "output_milder": "output at this height, by the milder reading",
         "hottest": "hottest the water may get", "needed_fill": "fill pressure needed",
         "largest_output": "largest output that is wanted",
         "return_design": "return on the design day", "tank_by_density": "tank volume needed, by densities",
