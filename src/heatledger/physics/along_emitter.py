@@ -182,7 +182,6 @@ def water_of_excess(excess: TemperatureDifference, ratio: Ratio, air: Temperatur
     return air + ratio * excess
 
 
-
 @formula(BALANCE, title="Heat given")
 def heat_given(capacity: Conductance, inlet: Temperature, outlet: Temperature) -> HeatRate:
     """Heat that water leaves in an emitter.

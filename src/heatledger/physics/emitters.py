@@ -137,7 +137,6 @@ def altitude_factor_of_iron(elevation: Length, pressure: Pressure) -> Ratio:
     return where(elevation > HIGH_GROUND, lambda: (pressure / SEA_LEVEL) ** IRON_THINS, AS_AT_SEA_LEVEL)
 
 
-
 @formula(FACTORS, title="Rated output at the flow and the altitude")
 def output_here(rated: HeatRate, flow_factor: Ratio, altitude_factor: Ratio) -> HeatRate:
     """Rated output as it would be with the flow of this job, in the air of this site.

@@ -87,7 +87,6 @@ def top_pressure(at_gauge: Pressure, static: Pressure) -> Pressure:
     return at_gauge - static
 
 
-
 @formula(HYDROSTATICS, title="Margin over boiling")
 def vapor_margin(pressure: Pressure, air: Pressure, vapor: Pressure) -> Pressure:
     """How far water stands above the pressure at which it boils; negative where it boils.

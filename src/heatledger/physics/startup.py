@@ -206,7 +206,6 @@ def drop_off(read: TemperatureDifference, due: TemperatureDifference) -> Tempera
     return read - due
 
 
-
 @formula(cite("", "balance of heat of the water", DERIVED), title="Return in this state")
 def return_after(supply: Temperature, heat: HeatRate, flow: VolumeFlow, water_heat: WaterHeat) -> Temperature:
     """Temperature of the water that comes back when a flow has given up its heat.

@@ -95,6 +95,7 @@ def panel_for(look: Look, room: str, supply: float, part: float = 1.0) -> dict[s
         return {}
     return {"room": room, "kind": PANEL, "output": look.text(output, d.HEAT_RATE)}
 
+
 def supply_to(look: Look, kelvin: float, most: float) -> tuple[Mapping[str, Any], ...]:
     """Changes that make the design supply as warm as it is shown; none beyond the most it may have.
 
