@@ -63,7 +63,9 @@ def _heating(house: Design) -> dict[str, Any]:
             {"id": id, "name": each.name, "note": each.note, "path": f"plant/factors/{id}/value"}
             for id, each in plant.factors.items()
         ],
-        "load_meets_bills": None if bills is None or not bills.meets else {"low_si": bills.low, "high_si": bills.high},
+        "load_meets_bills": None
+        if bills is None or not bills.meets
+        else {"low_si": bills.low, "high_si": bills.high},
         "may_run": start.may_run,
         "waits_for": list(start.waits_for),
     }

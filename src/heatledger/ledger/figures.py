@@ -1,8 +1,8 @@
 """The figure: a float that remembers what made it and what went in.
 
 A figure is made by a formula from other figures, or it is a leaf: an entry of the job, a cell of a
-catalog, a value of a source. Its path and name come from the place where it is found in the results. It refuses arithmetic and comparison, because a number made that way would have
-no working: ``float(figure)`` is the only way out.
+catalog, a value of a source. Its path and name come from where it is found in the results. It refuses
+arithmetic and comparison, since a number made that way has no working: ``float(figure)`` is the way out.
 
 Some doors cannot be shut on a kind of float, as they read the number inside without asking: ``math``,
 ``decimal``, ``json``, ``numpy.asarray``, ``float.__add__`` called by name. Nor are figures to be written

@@ -137,8 +137,9 @@ def feet_and_inches(meters: float) -> str:
         return "0″" if text == "0" else f"{sign}{text}″"
     feet, left = divmod(eighths, 96)
     whole, part = divmod(left, 8)
-    small = f"{whole or ('' if part else 0)}{_EIGHTHS[part]}″"
-    return f"{sign}{feet:,}′ {small}" if feet else f"{sign}{small}"
+    if feet:
+        return f"{sign}{feet:,}′ {whole}{_EIGHTHS[part]}″"
+    return f"{sign}{whole or ('' if part else 0)}{_EIGHTHS[part]}″"
 
 
 def _typed_length(value: float) -> str | None:

@@ -147,7 +147,7 @@ def _index(common: PipeHead, runs: dict[str, PipeHead], in_series: bool) -> tupl
 
 
 def _balanced(run: PipeHead, index_head: Figure) -> PipeHead:
-    """The run with its balancing valve set to take what the index run needs more; shut where it has no load."""
+    """The run with its valve set to take what the index run needs more; shut where it has no load."""
     if not float(index_head) > float(run.head):
         return run
     setting = coefficient_for_excess(flow=run.flow, needed=index_head, own=run.head)

@@ -82,7 +82,7 @@ def _boiler_too_small(look: Look) -> Found:
         return
     if isnan(room.ratio):
         yield look.wants(BOILER, room.ratio)
-    elif float(room.ratio) < look.limit - JUST:
+    elif float(room.ratio) < look.limit - JUST and float(room.load) > 0:
         site = look.house.losses.site
         reach = float(site.indoor) - float(room.ratio) * (float(site.indoor) - float(site.outdoor))
         enough = float(room.load) * look.limit

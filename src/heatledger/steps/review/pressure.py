@@ -197,7 +197,8 @@ def _hot_pressure_near_relief(look: Look) -> Found:
     if isnan(room.hot_pressure) or isnan(room.tank_volume):
         yield look.wants(TANK, room.hot_pressure, room.tank_volume)
     elif float(room.hot_pressure) > float(room.relief_pressure) - look.limit + JUST:
-        larger = look.text(max(float(room.tank_volume), float(tank.volume)), d.WATER_VOLUME, to=1)
+        needed = max(float(room.tank_volume), float(tank.volume))
+        larger = look.text(needed, d.WATER_VOLUME, to=1)
         charge = look.text(float(room.fill_pressure), d.PRESSURE)
         hot = min(float(room.hot_pressure), float(room.relief_pressure))
         beyond = "over" if float(room.hot_pressure) >= float(room.relief_pressure) else "at"
@@ -207,9 +208,15 @@ def _hot_pressure_near_relief(look: Look) -> Found:
             f"{look.say(room.relief_pressure)}; it will weep.",
             room.hot_pressure,
             (
-                Mend(
-                    f"Take a tank of {larger} charged to {charge}.",
-                    (set_to(f"{TANK}/volume", larger), set_to(f"{TANK}/precharge", charge)),
+                *(
+                    (
+                        Mend(
+                            f"Take a tank of {larger} charged to {charge}.",
+                            (set_to(f"{TANK}/volume", larger), set_to(f"{TANK}/precharge", charge)),
+                        ),
+                    )
+                    if needed < float(room.water_volume)
+                    else ()
                 ),
                 Mend("Fill lower, where the height of the house allows."),
             ),
