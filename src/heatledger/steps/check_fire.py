@@ -149,7 +149,7 @@ def _fire(boiler: Boiler) -> Iterator[CheckStep]:
     )  # fmt: skip
     yield CheckStep(
         "alarms", "Carbon monoxide alarms",
-        say("Press the button of each: outside every sleeping area and on every story."),
+        say("Press the button of each: outside every sleeping area and on every floor."),
         say("All sound and are in date."), POISON, fire,
     )  # fmt: skip
 

@@ -30,7 +30,7 @@ def running(design: Design) -> Iterator[CheckStep]:
     runs = any(len(each.runs) > 1 and each.kind != "series loop" for each in system.circuits.values())
     yield CheckStep(
         "balance", "Balance",
-        say("All valves open, steady water: set each run to its drop, from the hardest one on. Mark it."),
+        say("All valves open, steady water: set each run to its ΔT, from the hardest one on. Mark it."),
         _within(), HOT, runs,
     )  # fmt: skip
     yield from _reset(design)
@@ -53,7 +53,7 @@ def running(design: Design) -> Iterator[CheckStep]:
 def _drops(design: Design) -> Iterator[CheckStep]:
     due = design.startup.startup
     yield CheckStep(
-        "boiler-drop", "Drop across the boiler",
+        "boiler-drop", "Temperature drop (ΔT) across the boiler",
         say(
             "At full fire read supply, return and, where there is a meter, flow: while the water warms, and "
             "again once it has settled."
@@ -69,13 +69,14 @@ def _drops(design: Design) -> Iterator[CheckStep]:
     )  # fmt: skip
     for id, each in due.circuits.items():
         yield CheckStep(
-            f"drop-{id}", f"Drop of {plain(each.name)}", say("Read its supply and return in steady running."),
-            say("Drop {}, return {}, at {}.", each.drop, each.return_, each.flow), HOT, True,
+            f"drop-{id}", f"Temperature drop (ΔT) of {plain(each.name)}",
+            say("Read its supply and return in steady running."),
+            say("Temperature drop (ΔT) {}, return {}, at {}.", each.drop, each.return_, each.flow), HOT, True,
         )  # fmt: skip
 
 
 def _within() -> Said:
-    return say("Drops within {} or {} of the targets, rooms at their setting.", *drop_within())
+    return say("Each temperature drop within {} or {} of its target, rooms at their setting.", *drop_within())
 
 
 def _reset(design: Design) -> Iterator[CheckStep]:

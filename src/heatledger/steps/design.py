@@ -98,6 +98,13 @@ class Design:
         """What the figures of this design are called."""
         return DesignNames(self)
 
+    def with_what_if(self, id: str) -> Design:
+        """The design with one more what-if of the job laid over it, worked out once; may raise JobErrors."""
+        kept: dict[str, Design] = self.__dict__.setdefault("_with_what_ifs", {})
+        if id not in kept:
+            kept[id] = design(self.job.with_what_ifs(id), since=self)
+        return kept[id]
+
     @cached_property
     def findings(self) -> list[Finding]:
         """What a careful senior designer would say, must fix first."""

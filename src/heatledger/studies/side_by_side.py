@@ -7,7 +7,7 @@ from weakref import WeakKeyDictionary
 
 from heatledger.job.errors import JobErrors
 from heatledger.ledger.figures import Figure
-from heatledger.steps.design import Design, design
+from heatledger.steps.design import Design
 from heatledger.steps.emitters import RoomHeat
 
 ALL_OF_IT = 0.995
@@ -57,7 +57,7 @@ def is_short(room: RoomHeat) -> bool:
 def _side(id: str, base: Design) -> Side:
     name = base.job.what_ifs[id].name or id
     try:
-        changed = design(base.job.with_what_ifs(id), base)
+        changed = base.with_what_if(id)
     except JobErrors as fault:
         return Side(id, name, cannot=fault.errors[0].message)
     heat, loss, was = changed.emitters, changed.losses.house.loss, base.losses.house.loss

@@ -132,7 +132,7 @@ def _limit_stops_the_burner(look: Look) -> Found:
     cite("R315", "carbon monoxide alarms", SEEN),
     fires="The boiler has a fire. Carbon monoxide alarms stand nowhere in a job, so they count as not shown.",
     why="it is the one fault nobody smells",
-    mend="Put alarms outside each sleeping area and on each story before the first fire; decide with a name "
+    mend="Put alarms outside each sleeping area and on every floor before the first fire; decide with a name "
     "and say where they hang.",
     says_where=True,
 )
@@ -140,7 +140,7 @@ def _no_co_alarm(look: Look) -> Found:
     boiler = boiler_of(look)
     if boiler is not None and burns(boiler):
         found = look.found(
-            BOILER, "Carbon monoxide alarms outside each sleeping area and on each story are not shown."
+            BOILER, "Carbon monoxide alarms outside each sleeping area and on every floor are not shown."
         )
         yield cautioned(found, CARBON_MONOXIDE)
 

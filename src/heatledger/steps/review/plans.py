@@ -55,8 +55,6 @@ def _expectation_missed(look: Look) -> Found:
 
 def what_if_losses(look: Look) -> dict[str, float | str]:
     """Loss of the house with each what-if that is not laid yet, in W; the reason where it cannot be laid."""
-    from heatledger.steps.design import design
-
     kept: dict[str, dict[str, float | str]] = look.design.__dict__
     if "what_if_losses" not in kept:
         found: dict[str, float | str] = {}
@@ -65,7 +63,7 @@ def what_if_losses(look: Look) -> dict[str, float | str]:
             if id in job.laid:
                 continue
             try:
-                found[id] = float(design(job.with_what_ifs(id), since=look.design).losses.house.loss)
+                found[id] = float(look.design.with_what_if(id).losses.house.loss)
             except JobErrors as wrong:
                 found[id] = str(wrong.errors[0].message)
         kept["what_if_losses"] = found
