@@ -38,7 +38,7 @@ def fitted_apart(texts: list[str], room: float, size: float = SIZES["small"]) ->
     """Texts cut to a room; those that begin as another does keep their ends instead of their beginnings."""
     cut = [fitted(each, room, size) for each in texts]
     return [
-        _tail(text, room, size) if short != text and _begin_alike(text, short, texts) else short
+        _tail(text, texts, room, size) if short != text and _begin_alike(text, short, texts) else short
         for text, short in zip(texts, cut, strict=True)
     ]
 
@@ -49,10 +49,16 @@ def _begin_alike(text: str, short: str, texts: list[str]) -> bool:
     return any(each != text and each.startswith(stem) for each in texts)
 
 
-def _tail(text: str, room: float, size: float) -> str:
-    while text and text_width(f"…{text}", size) > room:
-        text = text[1:]
-    return f"…{text.lstrip(' ,')}" if text else ""
+def _tail(text: str, texts: list[str], room: float, size: float) -> str:
+    """The end of a text, from a whole word on where that tells it from the others as well."""
+    end = text
+    while end and text_width(f"…{end}", size) > room:
+        end = end[1:]
+    whole = end.partition(" ")[2]
+    inside_a_word = text[: len(text) - len(end)][-1:] not in ("", " ")
+    if inside_a_word and whole and not any(each != text and each.endswith(whole) for each in texts):
+        end = whole
+    return f"…{end.lstrip(' ,')}" if end else ""
 
 
 def lines_of(text: str, room: float, most: int = 2, size: float = SIZES["small"]) -> list[str]:

@@ -106,7 +106,10 @@ def _marks(view: PumpView, across: Axis, up: Axis, width: float, curve: tuple[Po
         start = x - 2 - text_width(view.runs_text)
         above = min([y, *(height for place, height in curve if start < place < x)])
         shapes.append(Disc((x, y), 3.2, "ring"))
-        shapes.append(Words((x - 2, above - 7), view.runs_text, "small", "end"))
+        if start > across.start:
+            shapes.append(Words((x - 2, above - 7), view.runs_text, "small", "end"))
+        else:  # So little flow stands close to the axis, and the curve of the pipes rises steeply there.
+            shapes.append(Words((x + 12, y - 7), view.runs_text, "small"))
     return [each for each in shapes if not isinstance(each, Words) or each.text]
 
 

@@ -74,7 +74,7 @@ def _lines(view: ResetView, points: list[WaterAt], across: Axis, up: Axis) -> li
     if view.shutdown is not None and min(p.outdoor for p in points) < view.shutdown < across.first:
         x = across.at(view.shutdown)
         shapes += [line(x, up.start, x, up.end, "dotted")]
-        shapes.append(Words((x + 4, up.end + 6), f"off above {_n(view.shutdown)}", "small"))
+        shapes.append(Words((x + 4, up.end + 10), f"off above {_n(view.shutdown)}", "small"))
     shapes += [Path(back, "return"), Path(supply, "supply")]
     return [*shapes, *(Disc(each, 2.6, "ring-supply") for each in supply)]
 

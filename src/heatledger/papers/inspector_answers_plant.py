@@ -130,12 +130,24 @@ def drinking_water(printing: Printing) -> b.Text:
     )  # fmt: skip
 
 
+def tank_needed(printing: Printing) -> b.Text:
+    """The tank that is needed; else the least for the water that is known; else a blank to fill in."""
+    room = printing.design.boiler_room.plant
+    if not room.tank_volume.is_missing:
+        return said("needed ", figure(printing, room.tank_volume))
+    if room.tank_least is not None and not room.tank_least.is_missing:
+        return said("needed at least ", figure(printing, room.tank_least), " for the water that is known")
+    return said("needed ", printing.to_fill_in(room.tank_volume))
+
+
 def tank(printing: Printing) -> b.Text:
     """Volume, acceptance, charge."""
     room, own = printing.design.boiler_room.plant, printing.design.job.system.plant.tank
     if room.tank_volume.is_missing:
+        least = ("" if room.tank_least is None or room.tank_least.is_missing
+                 else said(" It is ", tank_needed(printing), "."))  # fmt: skip
         return said(
-            waiting(printing, room.tank_volume), " Charge ", printing.precharge(), ".",
+            waiting(printing, room.tank_volume), least, " Charge ", printing.precharge(), ".",
         )  # fmt: skip
     chosen: b.Text = "none is chosen"
     if own is not None and own.volume is not None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from heatledger.ledger.dimensions import RATIO
 from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
 from heatledger.papers import front
@@ -18,6 +19,7 @@ from heatledger.papers.inspector_tables import (
 )
 from heatledger.papers.owner_rooms import has_emitters
 from heatledger.papers.printing import Printing
+from heatledger.papers.workings_from import known_of
 from heatledger.steps.sequence import sequence_of
 
 TITLE = "Inspector's set"
@@ -104,6 +106,13 @@ def airs(printing: Printing) -> list[tuple[Figure, str]]:
     ]
 
 
+def _plate(printing: Printing, name: str, figure: Figure) -> b.Fact:
+    """A line of the plate; a ratio as a percentage, as in the answers."""
+    if figure.dimension is not RATIO:
+        return printing.fact(name, figure)
+    return b.Fact(name, printing.percent(figure), printing.found.key(figure), known=known_of(figure))
+
+
 def _appliance(printing: Printing) -> list[b.Block]:
     """The boiler as chosen, with blanks for its listing and for what other trades show."""
     boiler = printing.design.job.system.plant.boiler
@@ -113,7 +122,7 @@ def _appliance(printing: Printing) -> list[b.Block]:
             b.Fact("Name", or_blank(boiler.name, 60.0)), b.Fact("Fuel, kind",
             f"{boiler.fuel}, {boiler.kind}"),
             *(
-                printing.fact(name, each)
+                _plate(printing, name, each)
                 for name, each in (
                     ("Input", boiler.input), ("Output", boiler.output), ("Efficiency", boiler.efficiency),
                     ("Least output", boiler.least_output), ("Highest pressure", boiler.highest_pressure),

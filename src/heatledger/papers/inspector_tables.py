@@ -17,6 +17,7 @@ from heatledger.papers import blocks as b
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.answers import figure, listed, said
 from heatledger.papers.emitters_paper import length_cell
+from heatledger.papers.inspector_answers_plant import tank_needed
 from heatledger.papers.parts import part_lines
 from heatledger.papers.printing import Printing
 from heatledger.papers.tables import heights_note
@@ -168,7 +169,7 @@ def _safety(printing: Printing) -> list[tuple[str, b.Text, str]]:
         ("Low-water cutoff", cutoff, "stops the fire with the water drained; no valve to the boiler"),
         ("High limit", limit, "stops the fire when turned down; reset by hand"),
         ("Emergency switch", "at the door of the boiler room, by the electrical trade", "stops the fire"),
-        ("Expansion tank", said(own, "; needed ", figure(printing, room.tank_volume)), "supported by itself"),
+        ("Expansion tank", said(own, "; ", tank_needed(printing)), "supported by itself"),
         ("Precharge", printing.precharge(), "read with no water behind it"),
         ("Fill", figure(printing, room.fill_pressure), "cold, at the gauge"),
         ("Backflow preventer", "class as the adopted code asks", "on the drinking-water side of the fill "

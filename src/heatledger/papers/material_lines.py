@@ -19,6 +19,8 @@ from heatledger.papers.printing import Printing
 from heatledger.papers.replacement_paper import applies
 from heatledger.studies.materials import Packs, TubeLot, fitting_lots, tube_lots
 
+TENTHS = 1
+"""What is bought of tube is told in tenths of a foot or a meter: it is a share put on top, not a tape."""
 TUBE, FITTINGS, EMITTERS, VALVES = "Tube", "Fittings", "Emitters", "Valves"
 
 
@@ -50,7 +52,7 @@ def pack_words(packs: Packs | None, printing: Printing) -> str:
 def _tubes(printing: Printing) -> Iterator[MaterialLine]:
     for lot in tube_lots(printing.design):
         amount, unit = length_of(lot.to_buy, printing)
-        text = printing.show(lot.to_buy)
+        text = printing.show(lot.to_buy, TENTHS)
         yield MaterialLine(
             TUBE, lot.tube, "", amount, unit, text, _of(lot), pack_words(lot.packs, printing),
             printing.found.key(lot.to_buy),

@@ -6,7 +6,7 @@ from itertools import groupby
 
 from heatledger.papers import blocks as b
 from heatledger.papers.material_files import as_csv, as_workbook
-from heatledger.papers.material_lines import material_lines
+from heatledger.papers.material_lines import TENTHS, material_lines
 from heatledger.papers.material_plant import PIECES, MaterialLine
 from heatledger.papers.paper import paper_pdf
 from heatledger.papers.printing import Printing
@@ -95,9 +95,12 @@ def _cuts(printing: Printing) -> b.Table | None:
             key = printing.found.key(each.length)
             rows.append(b.Row((b.Cell(each.owner), b.Cell(each.what), b.Cell(printing.show(each.length), key),
                                b.Cell(""))))  # fmt: skip
-        for said, figure in (("Together", lot.length), ("With 10 % for waste", lot.to_buy)):
+        for said, figure, places in (
+            ("Together", lot.length, None),
+            ("With 10 % for waste", lot.to_buy, TENTHS),
+        ):
             rows.append(b.Row((
                 b.Cell(said, strong=True, span=2),
-                b.Cell(printing.show(figure), printing.found.key(figure), strong=True), b.NOTHING,
+                b.Cell(printing.show(figure, places), printing.found.key(figure), strong=True), b.NOTHING,
             )))  # fmt: skip
     return b.Table(columns, tuple(rows))

@@ -46,7 +46,7 @@ def _before(job: Job) -> Iterator[SiteCheck]:
             _careful("Do not cut, scrape or sweep it: the dust of asbestos kills years later."),
         )  # fmt: skip
     yield SiteCheck(
-        "alarms", "See that carbon monoxide alarms hang outside each sleeping area and on each story.",
+        "alarms", "See that carbon monoxide alarms hang outside each sleeping area and on every floor.",
         "They are due before the first fire, and the old boiler may be leaking now.",
         _careful("If an alarm sounds or anyone feels ill: everyone out, and call from outside."),
     )  # fmt: skip

@@ -200,6 +200,8 @@ def _hot_pressure_near_relief(look: Look) -> Found:
         needed = max(float(room.tank_volume), float(tank.volume))
         larger = look.text(needed, d.WATER_VOLUME, to=1)
         charge = look.text(float(room.fill_pressure), d.PRESSURE)
+        changes = (set_to(f"{TANK}/volume", larger), set_to(f"{TANK}/precharge", charge))
+        larger_tank = Mend(f"Take a tank of {larger} charged to {charge}.", changes)
         hot = min(float(room.hot_pressure), float(room.relief_pressure))
         beyond = "over" if float(room.hot_pressure) >= float(room.relief_pressure) else "at"
         found = look.found(
@@ -208,16 +210,7 @@ def _hot_pressure_near_relief(look: Look) -> Found:
             f"{look.say(room.relief_pressure)}; it will weep.",
             room.hot_pressure,
             (
-                *(
-                    (
-                        Mend(
-                            f"Take a tank of {larger} charged to {charge}.",
-                            (set_to(f"{TANK}/volume", larger), set_to(f"{TANK}/precharge", charge)),
-                        ),
-                    )
-                    if needed < float(room.water_volume)
-                    else ()
-                ),
+                *((larger_tank,) if needed < float(room.water_volume) else ()),
                 Mend("Fill lower, where the height of the house allows."),
             ),
         )
