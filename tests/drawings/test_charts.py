@@ -219,3 +219,21 @@ def test_names_on_the_rule_never_touch(temperatures: list[float], setting: float
 def test_a_rule_without_rooms_is_refused() -> None:
     with pytest.raises(ValueError, match="rooms"):
         water_rule("Lowest supply", (), 160.0, "", "°F")
+
+
+def test_texts_of_a_pump_that_moves_little_stand_clear_of_both_axes() -> None:
+    curve = ((0.0, 4.0), (1000.0, 3.0), (2000.0, 1.0))
+    said = "needed 169 L/h at 0.358 m", "runs at 425 L/h"
+    view = PumpView("Circulator", "Pump", "L/h", "m", curve, (169.0, 0.358), (425.0, 3.743), *said)
+    drawing = pump_chart(view)
+    check_tidy(drawing)
+    boxes = dict(text_boxes(drawing))
+    assert boxes["runs at 425 L/h"][0] > 30.0
+    assert boxes["needed 169 L/h at 0.358 m"][3] < 190.0 - 30.0
+
+
+def test_the_end_of_heat_is_told_below_the_topmost_line() -> None:
+    drawing = reset_chart(ResetView("Reset", "°F", POINTS, ((66, 85), (-2, 160)), shutdown=62.0))
+    [said] = [box for text, box in text_boxes(drawing) if text == "off above 62"]
+    top = min(y for each in drawing.shapes if isinstance(each, Path) for _, y in each.points)
+    assert said[1] > top + 2

@@ -215,3 +215,11 @@ def test_text_is_cut_to_its_room() -> None:
     assert fitted("Kitchen", 1) == ""
     assert lines_of("needed 3.7 gpm at 4.4 ft", 60) == ["needed 3.7", "gpm at 4.4 ft"]
     assert all(text_width(each) <= 40 for each in lines_of("a very long text that needs cutting", 40))
+
+
+def test_a_name_that_keeps_its_end_begins_with_a_whole_word_where_that_tells_it_apart() -> None:
+    names = ["Radiator under the south windows", "Radiator under the west window"]
+    cut = fitted_apart(names, 85)
+    assert cut == ["…the south windows", "…the west window"]
+    alike = ["Radiator of the lower south window", "Radiator of the upper south window"]
+    assert len(set(fitted_apart(alike, 80))) == 2

@@ -194,9 +194,9 @@ def test_what_is_shown_is_read_back(units, dimension, number):
     elif dimension is d.RADIATION:
         near = abs(value) * 5e-4
     else:
-        near = 0.5 * 10.0**-shown.start(number) * shown.unit.factor
+        near = 0.5 * 10.0 ** -shown.start(number) * shown.unit.factor
     assert back.value == pytest.approx(value, rel=1e-12, abs=near * 1.000001)
-    if abs(number) >= 10.0**-max(shown.start(number), 0):
+    if abs(number) >= 10.0 ** -max(shown.start(number), 0):
         assert show(back.value, units, dimension) == text
 
 

@@ -187,3 +187,11 @@ def test_both_are_written_first_and_storeys_are_the_readers() -> None:
     assert [each.name for each in PAPERS[:2]] == ["owners-report", "inspector"]
     assert "every storey" in pdf_text(owners_report, printing("lerch-cottage", "metric"), "a4")
     assert "every story" in pdf_text(owners_report, printing("ferrow-house", "us"), "letter")
+
+
+def test_a_tank_that_cannot_be_sized_yet_is_told_by_the_water_that_is_known() -> None:
+    least = made("tamm-street").boiler_room.plant.tank_least
+    text = pdf_text(inspector_paper, printing("tamm-street", "us"), "letter")
+    assert f"needed at least {show(least, US)}" in text
+    assert f"The water that is known asks for at least {show(least, US)}" in text
+    assert NOT_KNOWN not in text

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import io
+import subprocess
+import sys
 
 import pytest
 from pypdf import PdfReader
@@ -50,3 +52,20 @@ def test_units_are_those_of_the_reader() -> None:
 def test_the_three_line_types_stand_at_the_head() -> None:
     first = pages("us")[0]
     assert all(each in first for each in ("measured", "from plans", "told", "assumed"))
+
+
+def test_papers_that_come_at_once_wait_for_one_another() -> None:
+    """In a process of their own, where none of them has been set before."""
+    program = (
+        "import sys, threading\n"
+        "from concurrent.futures import ThreadPoolExecutor\n"
+        "from heatledger.ledger.presets import US\n"
+        "from heatledger.papers.survey_sheet import survey_pdf\n"
+        "sys.setswitchinterval(1e-6)\n"
+        "gate = threading.Barrier(6)\n"
+        "with ThreadPoolExecutor(6) as hands:\n"
+        "    made = list(hands.map(lambda _: (gate.wait(), survey_pdf(US, 'letter'))[1], range(6)))\n"
+        "print(len(set(made)))\n"
+    )
+    ran = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=False)
+    assert (ran.stdout.strip(), ran.stderr) == ("1", "")

@@ -14,10 +14,13 @@ from heatledger.ledger.workings import Token as Piece
 from heatledger.ledger.workings import tokens_of
 from heatledger.papers.addresses import Addresses, is_small
 from heatledger.papers.from_design import heat_loss_paper
+from heatledger.papers.groups_of_steps import walk
 from heatledger.papers.heat_loss_data import Cell, HeatLossPaper
 from heatledger.papers.workings_data import Line, Side, Token, Working
 from heatledger.papers.workings_from import block, group_of, tokens
+from heatledger.papers.write import in_units
 from tests.papers.demo_papers import HOUSES, ONE_ROOM, addressed, designed, house, paper, text_of
+from tests.papers.owner_jobs import made
 
 ARITHMETIC = {"number", "unit", "op", "sign", "root", "power"}
 BOTH = pytest.mark.parametrize("name", HOUSES)
@@ -199,3 +202,12 @@ def test_powers_are_raised_with_what_they_enclose() -> None:
     made = tokens(given)
     assert "".join(each.text for each in made if each.kind == "power") == "(0.5+a)3"
     assert [each.text for each in made if each.kind != "power"] == ["x", "×", "2"]
+
+
+def test_points_of_the_weather_are_named_in_the_readers_degrees() -> None:
+    for units, unit in (("us", "°F"), ("metric", "°C")):
+        told = in_units(made("tamm-street"), PRESETS[units])
+        points = {found.names[1] for found in walk(told.controls.controls, told) if found.path[0] == "reset"}
+        assert "Design day" in points
+        assert len(points) > 3
+        assert all(each.endswith(f"{unit} outdoors") for each in points - {"Design day"})

@@ -56,11 +56,7 @@ def test_low_water_and_more_flow():
 
 
 @pytest.mark.parametrize(
-    ("factor_of", "expected"),
-    [
-        (altitude_factor_of_fin_tube, 0.839529),
-        (altitude_factor_of_iron, 0.907397),
-    ],
+    ("factor_of", "expected"), [(altitude_factor_of_fin_tube, 0.839529), (altitude_factor_of_iron, 0.907397)]
 )
 def test_altitude(factor_of, expected):
     mile = 5280 * FOOT

@@ -98,8 +98,8 @@ def _marks(view: PumpView, across: Axis, up: Axis, width: float, curve: tuple[Po
         beside = left > LEAST_TEXT
         lines = lines_of(view.needed_text, left if beside else width - x - 12)
         for number, text in enumerate(lines):
-            low = min(y + 3, up.start - 6 - 10.5 * (len(lines) - 1)) + 10.5 * number
-            place = (x - 8, low) if beside else (x + 10, low + 9)
+            low = min(y + (3 if beside else 12), up.start - 6 - 10.5 * (len(lines) - 1)) + 10.5 * number
+            place = (x - 8, low) if beside else (x + 10, low)
             shapes.append(Words(place, text, "small", "end" if beside else "start"))
     if view.runs is not None:
         x, y = across.at(view.runs[0]), up.at(view.runs[1])

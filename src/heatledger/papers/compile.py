@@ -83,13 +83,15 @@ def compiled(paper: Prepared) -> bytes:
     The compiler takes one paper at a time, always on the same thread, so that it finds again the memory it
     has let go. The next paper may be filled meanwhile.
     """
-    return _setter().submit(_compiled, paper).result()
+    return SETTER.submit(_compiled, paper).result()
 
 
-@cache
-def _setter() -> ThreadPoolExecutor:
-    """The thread on which all papers are set."""
-    return ThreadPoolExecutor(1, "setter")
+SETTER = ThreadPoolExecutor(1, "setter")
+"""The thread on which all papers are set.
+
+It is there from the start (and begins with its first paper): one made at the first call could be made twice
+by two papers that come at once, and the compiler bears no two.
+"""
 
 
 def _compiled(paper: Prepared) -> bytes:

@@ -15,6 +15,7 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.formulas import words_of
 from heatledger.papers.addresses import Group, Stage
 from heatledger.steps.design import Design
+from heatledger.steps.titles import weather_of
 
 Titles = list[tuple[Figure, tuple[str, str]]]
 
@@ -103,6 +104,8 @@ def _name(thing: Any, among: tuple[str, ...], key: str, design: Design) -> str:
     own = getattr(thing, "name", "")
     if own:
         return str(own)
+    if among == ("reset",):
+        return weather_of(key, design.job)
     run = "run of " if among == ("runs",) else ""
     system = getattr(design.job, "system", None)
     kept = {"runs": getattr(system, "emitters", {}), "rooms": design.job.rooms}

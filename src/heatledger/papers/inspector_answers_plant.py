@@ -144,8 +144,11 @@ def tank(printing: Printing) -> b.Text:
     """Volume, acceptance, charge."""
     room, own = printing.design.boiler_room.plant, printing.design.job.system.plant.tank
     if room.tank_volume.is_missing:
-        least = ("" if room.tank_least is None or room.tank_least.is_missing
-                 else said(" It is ", tank_needed(printing), "."))  # fmt: skip
+        least: b.Text = ""
+        if room.tank_least is not None and not room.tank_least.is_missing:
+            least = said(
+                " The water that is known asks for at least ", figure(printing, room.tank_least), "."
+            )
         return said(
             waiting(printing, room.tank_volume), least, " Charge ", printing.precharge(), ".",
         )  # fmt: skip

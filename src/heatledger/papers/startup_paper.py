@@ -137,7 +137,7 @@ def _target_table(rows: list[tuple[b.Text, Figure | None]], printing: Printing) 
         )
         for name, each in rows
     ]
-    return b.Table(columns, tuple(made), AGREE, ruled=True, row_height=17.0)
+    return b.Table(columns, tuple(made), AGREE, ruled=True, row_height=17.0, whole=True)
 
 
 def _whole(printing: Printing) -> b.Table:
