@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import cache
 
 from heatledger.ledger.formulas import Formula, words_of
 from heatledger.ledger.symbols import Const, Node
@@ -16,6 +17,7 @@ _RANK = {"add": 1, "sub": 1, "neg": 1, "mul": 2, "div": 2, "pow": 3, "power": 3,
          "mean": 0, "larger": 0, "smaller": 0, "where": 0, "read_between": 0}  # fmt: skip
 
 
+@cache
 def formula_in_words(formula: Formula) -> Tokens:
     """Tokens of the formula, such as: area × U-value × (indoor − outdoor)."""
     return _said(formula.expression, 0)

@@ -115,7 +115,7 @@ def _visible(number: float, places: int, group: str) -> str:
     """Rounded, with up to four more places where all its figures would be lost."""
     for more in range(_MORE_PLACES + 1):
         text = number_text(number, places + more, group)
-        if any(mark in "123456789" for mark in text):
+        if text.strip("0.,−" + NARROW_SPACE):
             return text
     return number_text(number, places, group)
 
