@@ -79,3 +79,12 @@ def test_an_answer_on_alarms_says_where_they_are(said: str, settles: bool) -> No
     found = on(plant_house(deciding("no-co-alarm", f"'{said}'")))["no-co-alarm"]
     assert (found.decided is not None) is settles
     assert ("until the answer says where" in found.what) is not settles
+
+
+def test_a_fill_that_opens_the_relief_valve_is_to_be_mended() -> None:
+    # As a height typed ten times too large asks for.
+    found = on(plant_house().with_changes([{"set": "plant/fill", "to": "87 psi"}]))["fill-near-relief"]
+    assert found.weight is Weight.MUST_FIX
+    assert "Do not fill to it" in found.what
+    near = on(plant_house().with_changes([{"set": "plant/fill", "to": "19.2 psi"}]))["fill-near-relief"]
+    assert near.weight is Weight.DECIDE

@@ -70,7 +70,8 @@ def _top_of_house_dry(look: Look) -> Found:
     "fill-near-relief",
     Weight.DECIDE,
     cite("", "room for water to grow", JUDGMENT),
-    fires="Less than {0} of any tank can fill between the fill pressure and the highest pressure at it.",
+    fires="Less than {0} of any tank can fill between the fill pressure and the highest pressure at it; must "
+    "fix where the fill is as high as that.",
     why="the higher the fill under the same valve, the larger the tank for the same water",
     mend="Fill no higher than the height asks, or take parts and a valve of a higher rating.",
     limits=(Limit("fill-near-relief", "15 %", d.RATIO, "acceptance factor"),),
@@ -86,6 +87,8 @@ def _fill_near_relief(look: Look) -> Found:
         factor = (float(room.highest_pressure) - lower) / (
             float(room.highest_pressure) + float(look.house.losses.site.pressure)
         )
+        over = float(room.fill_pressure) >= float(room.highest_pressure)
+        opens = " Do not fill to it: the valve would open. Look at the height that was typed." if over else ""
         mends = [Mend("Take parts and a relief valve of a higher rating, as their makers allow.")]
         if factor > look.limit * ROOM and lower < float(room.fill_pressure):
             words = f"Fill to {look.say(room.needed_fill)}, which the height asks for."
@@ -94,9 +97,10 @@ def _fill_near_relief(look: Look) -> Found:
             FILL,
             f"Filled to {look.say(room.fill_pressure)} under a valve of {look.say(room.relief_pressure)}, "
             "only "
-            f"{look.say(max(float(room.acceptance_factor), 0.0), d.RATIO)} of a tank can take water.",
+            f"{look.say(max(float(room.acceptance_factor), 0.0), d.RATIO)} of a tank takes water.{opens}",
             room.acceptance_factor,
             tuple(mends),
+            Weight.MUST_FIX if opens else None,
         )
 
 
