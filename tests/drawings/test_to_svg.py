@@ -11,7 +11,7 @@ from heatledger.drawings.cause_bar import cause_bar, cause_swatch, swing_bar
 from heatledger.drawings.hatches import CAUSES
 from heatledger.drawings.house_section import Layer, Stack, Stream, house_section
 from heatledger.drawings.shapes import Drawing, Words, line
-from heatledger.drawings.to_svg import to_svg
+from heatledger.drawings.to_svg import ON_SCREEN, to_svg
 
 SPACE = "{http://www.w3.org/2000/svg}"
 
@@ -43,12 +43,28 @@ def test_each_drawing_is_one_sound_svg(drawing: Drawing) -> None:
 
 
 @pytest.mark.parametrize("drawing", drawings(), ids=lambda each: each.title)
-def test_every_class_used_has_a_look(drawing: Drawing) -> None:
-    root = ET.fromstring(to_svg(drawing))
-    style = root.findtext(f"{SPACE}style") or ""
-    used = {each.get("class") for each in root.iter() if each.get("class")}
-    assert used
-    assert all(f".{each}{{" in style for each in used)
+def test_every_color_is_an_attribute(drawing: Drawing) -> None:
+    """A page that takes no styles from inside itself shows the drawing all the same."""
+    text = to_svg(drawing)
+    root = ET.fromstring(text)
+    assert not list(root.iter(f"{SPACE}style"))
+    assert not [each for each in root.iter() if "style" in each.attrib or "class" in each.attrib]
+    parents = {child: parent for parent in root.iter() for child in parent}
+    drawn = [each for each in root.iter() if each.tag in (f"{SPACE}path", f"{SPACE}text")]
+    assert drawn
+    assert all("fill" in each.attrib or "fill" in parents[each].attrib for each in drawn)
+    sizes = {each.get("font-size") or parents[each].get("font-size") for each in root.iter(f"{SPACE}text")}
+    assert all(each is not None and float(each) * ON_SCREEN >= 12.0 for each in sizes)
+
+
+def test_a_name_makes_ids_of_its_own() -> None:
+    drawing = drawings()[0]
+    root = ET.fromstring(to_svg(drawing, id="where-it-goes", scale=ON_SCREEN))
+    ids = [each.attrib["id"] for each in root.iter() if "id" in each.attrib]
+    assert ids == ["where-it-goes", "where-it-goes-title", "where-it-goes-words"]
+    assert root.attrib["aria-labelledby"].split() == ids[1:]
+    assert float(root.attrib["width"]) == pytest.approx(drawing.width * ON_SCREEN, abs=0.01)
+    assert not [each for each in ET.fromstring(to_svg(drawing)).iter() if "id" in each.attrib]
 
 
 def test_text_cannot_become_markup() -> None:

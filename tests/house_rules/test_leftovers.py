@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from tests.house_rules.tree import ending, files, listing, named, text, tree
+from tests.house_rules.tree import ending, files, listing, named, ours, text, tree
 
-TEXT = (".py", ".md", ".yaml", ".yml", ".toml", ".typ", ".txt", ".css", ".js", ".svg", ".json", "")
+TEXT = (".py", ".md", ".yaml", ".yml", ".toml", ".typ", ".txt", ".css", ".js", ".html", ".svg", ".json", "")
 
 
 def any_of(*words: str) -> str:
@@ -34,7 +34,7 @@ STANDARD_NAMES = {"math", "json", "io", "types", "typing", "string", "random", "
 def readable() -> list[Path]:
     """Text that is ours. The licence names what it likes."""
     skipped = ("LICENSE",)
-    return [each for each in files() if each.suffix in TEXT and each.name not in skipped]
+    return [each for each in files() if each.suffix in TEXT and each.name not in skipped and ours(each)]
 
 
 def lines_with(pattern: re.Pattern[str], paths: list[Path]) -> list[str]:

@@ -12,7 +12,7 @@ import pytest
 from tests.house_rules.tree import ROOT, text
 
 MAKEFILE = ROOT / "Makefile"
-needs_make = pytest.mark.skipif(shutil.which("make") is None, reason="there is no make on this machine")
+needs_make = pytest.mark.needs("make")
 
 
 def targets() -> list[str]:

@@ -33,9 +33,16 @@ def named(path: Path) -> str:
     return path.relative_to(ROOT).as_posix()
 
 
+def ours(path: Path) -> bool:
+    """False for a file of others that is kept as it came, in a folder called vendor."""
+    return "vendor" not in path.relative_to(ROOT).parts
+
+
 def ending(*suffixes: str, under: str = "") -> list[Path]:
-    """The files with one of these endings, below a folder of the project."""
-    return [each for each in files() if each.suffix in suffixes and named(each).startswith(under)]
+    """Our own files with one of these endings, below a folder of the project."""
+    return [
+        each for each in files() if each.suffix in suffixes and named(each).startswith(under) and ours(each)
+    ]
 
 
 @cache

@@ -38,6 +38,9 @@ PIECES = st.sampled_from([
     "y: :z", "e: {f: }", "r: {s: {t: u}, v: w}  # end", "o: x, y", "f: 10 %", "*a: 1", "s: [a, b,]",
     "d: {a: 1,b: 2}", "b: x  # it's", "b: \"x # y\"", "f: [a: b]",
     "c:   # note", "...", "a: [x]y", "n: {a: 1} b",
+    "m: {a: 1,", "  b: 2,  # note", "c: [d,", "  e]", "}", "}}", "]", "{a: 1}", "[b]", "r: \"a \\\" b\"", "'x'",
+    "s: 'it''s'", "t: \"two: a\"  # b", "{k: 'a, b', l: }", "- a: 1", "- {b: 2}", "- 'c'", "-", "- - d", "# ]",
+    "u: {v: {", "w: x}}", "y: {", "y: {z", "m: \"a\" b", "m: \"a\"# b", "a: \"\\x41\"", "l: {m: \"\", n: ''}",
 ])  # fmt: skip
 ROWS = st.lists(st.tuples(st.integers(0, 3), PIECES), min_size=1, max_size=8)
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from heatledger.drawings.house_section import Layer, Stack
+from heatledger.drawings.house_view import drawn_spaces, house_view
 from heatledger.ledger.presets import METRIC, US
 from heatledger.papers.front import conditions
 from heatledger.papers.groups import addresses
-from heatledger.papers.house_view import drawn_spaces, house_view
 from tests.papers.demo_papers import designed, house
 
 HEAD = """

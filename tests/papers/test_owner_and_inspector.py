@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import pytest
 
+from heatledger.drawings.figure_words import enough
 from heatledger.job.load import read_job
 from heatledger.ledger.dimensions import TEMPERATURE
 from heatledger.ledger.presets import US
@@ -19,7 +20,6 @@ from heatledger.papers.owner_questions import QUESTIONS
 from heatledger.papers.owners_report import owners_report
 from heatledger.papers.paper import paper_pdf
 from heatledger.papers.printing import Printing
-from heatledger.papers.words import enough
 from heatledger.steps.design import design
 from heatledger.studies.side_by_side import side_by_side
 from tests.papers.demo_papers import text_of

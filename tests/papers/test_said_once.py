@@ -6,6 +6,7 @@ import json
 
 import pytest
 
+from heatledger.drawings.figure_words import enough
 from heatledger.job.load import read_job
 from heatledger.ledger.dimensions import RATIO, TEMPERATURE, TIME, Dimension
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, leaf
@@ -24,7 +25,7 @@ from heatledger.papers.printable import made_printable
 from heatledger.papers.review_paper import review_paper, sentences
 from heatledger.papers.startup_paper import startup_paper
 from heatledger.papers.wall_card import wall_card
-from heatledger.papers.words import enough, spoken_time, times
+from heatledger.papers.words import spoken_time, times
 from heatledger.papers.workings_data import Line, Working
 from heatledger.papers.workings_paper import workings_paper
 from heatledger.steps.design import design

@@ -21,7 +21,8 @@ from heatledger.papers.material_list import files, material_paper
 from heatledger.papers.owners_report import owners_report
 from heatledger.papers.paper import paper_pdf
 from heatledger.papers.printing import Printing
-from heatledger.papers.reset_table import reset_drawing, reset_rows
+from heatledger.drawings.reset_from import reset_drawing
+from heatledger.papers.reset_table import reset_rows
 from heatledger.papers.schematic_from import schematic_views
 from heatledger.papers.startup_paper import startup_paper
 from heatledger.papers.tables import plain
@@ -203,7 +204,7 @@ def test_card_startup_and_chart_give_the_same_water() -> None:
     assert [cell_text(row.cells[1]) for row in card.rows] == [
         shown.show(each.asked, 0).removesuffix(unit).strip() for each in points
     ]
-    chart = reset_drawing(shown)
+    chart = reset_drawing(shown.design, shown.units)
     assert chart is not None
     assert f"{float(shown.show(points[0].asked, 0).split()[0]):.0f}" in chart.words
 

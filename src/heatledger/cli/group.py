@@ -17,6 +17,8 @@ COMMANDS = {
     "survey": "Print the blank sheet for a visit to the house.",
     "demo": "Design three invented houses and print their papers.",
     "new": "Write a starter job to fill in.",
+    "app": "The book of jobs in a browser, on this computer or shared with a tablet.",
+    "book": "The jobs kept in the book: list, back up, restore, check.",
     "catalog": "Constructions, emitters, tubes and fittings a job can take by name.",
     "schema": "The JSON Schema of the job file, for editors.",
 }

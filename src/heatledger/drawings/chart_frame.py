@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 
 from heatledger.drawings.band_rule import numeral, step_of
-from heatledger.drawings.shapes import Point, Shape, Words, line
+from heatledger.drawings.lettering import Box, text_box
+from heatledger.drawings.shapes import Path, Point, Shape, Words, line
 
 APART = 11.0
 
@@ -38,8 +39,8 @@ def rounded_out(low: float, high: float, wanted: float = 5.0) -> tuple[float, fl
     return math.floor(low / step + 1e-9) * step, math.ceil(high / step - 1e-9) * step
 
 
-def frame(across: Axis, up: Axis, across_name: str, up_name: str) -> list[Shape]:
-    """Both axes with ticks, numbers and names, and level gridlines."""
+def frame(across: Axis, up: Axis, across_name: str, up_name: str, group: str = ",") -> list[Shape]:
+    """Both axes with ticks, numbers and names, and level gridlines; ``group`` parts thousands."""
     shapes: list[Shape] = []
     values, places = up.marks()
     for value in values:
@@ -48,12 +49,12 @@ def frame(across: Axis, up: Axis, across_name: str, up_name: str) -> list[Shape]
             line(across.start, y, across.end, y, "hair"),
             line(across.start - 3, y, across.start, y, "tick"),
         ]
-        shapes.append(Words((across.start - 6, y + 3), numeral(value, places), "small", "end"))
+        shapes.append(Words((across.start - 6, y + 3), numeral(value, places, group), "small", "end"))
     values, places = across.marks()
     for value in values:
         x = across.at(value)
         shapes.append(line(x, up.start, x, up.start + 3, "tick"))
-        shapes.append(Words((x, up.start + 13), numeral(value, places), "small", "middle"))
+        shapes.append(Words((x, up.start + 13), numeral(value, places, group), "small", "middle"))
     shapes += [line(across.start, up.start, across.end, up.start, "rule"),
                line(across.start, up.start, across.start, up.end, "rule"),
                Words((across.end, up.start + 25), across_name, "small", "end"),
@@ -87,3 +88,36 @@ def cross(at: Point, half: float = 3.6) -> list[Shape]:
     x, y = at
     return [line(x - half, y - half, x + half, y + half, "curve"),
             line(x - half, y + half, x + half, y - half, "curve")]  # fmt: skip
+
+
+def free_words(
+    text: str, point: Point, taken: list[Box], lines: list[Path], field: Box, look: str = "small"
+) -> Words | None:
+    """The text as near to a point as it touches no text and no line; None where the field has no room."""
+    strokes = [_dense(each.points) for each in lines]
+    for away in (8.0, 14.0, 22.0, 32.0, 44.0, 58.0, 74.0):
+        for dx, dy, anchor in ((1, 0.3, "start"), (1, -0.5, "start"), (1, 1, "start"), (-1, -0.5, "end"),
+                               (-1, 0.3, "end"), (-1, 1, "end"), (0, -1, "middle"), (0, 1.4, "middle")):  # fmt: skip
+            words = Words((point[0] + dx * away, point[1] + 3 + dy * away), text, look, anchor)
+            own = text_box(words)
+            inside = own[0] > field[0] and own[1] > field[1] and own[2] < field[2] and own[3] < field[3]
+            if inside and not any(_touch(own, each) for each in taken) and not _crossed(own, strokes):
+                return words
+    return None
+
+
+def _touch(one: Box, other: Box) -> bool:
+    return one[0] < other[2] + 2 and other[0] < one[2] + 2 and one[1] < other[3] + 1 and other[1] < one[3] + 1
+
+
+def _crossed(own: Box, strokes: list[list[Point]]) -> bool:
+    return any(own[0] - 2 < x < own[2] + 2 and own[1] - 1 < y < own[3] + 1 for each in strokes for x, y in each)
+
+
+def _dense(points: tuple[Point, ...]) -> list[Point]:
+    """Points of a line, none more than 2 from the next."""
+    found: list[Point] = []
+    for (ax, ay), (bx, by) in zip(points, points[1:], strict=False):
+        count = max(int(math.hypot(bx - ax, by - ay) / 2), 1)
+        found += [(ax + (bx - ax) * n / count, ay + (by - ay) * n / count) for n in range(count + 1)]
+    return found

@@ -12,6 +12,8 @@ from dataclasses import dataclass
 from heatledger.drawings.shapes import Disc, Path, Point, Shape, box
 
 CAUSES = ("walls", "windows", "doors", "ceiling", "floor", "air")
+CAUSE_NAMES = {each: each.capitalize() for each in CAUSES}
+"""What a cause is called where it heads a line."""
 
 
 @dataclass(frozen=True)

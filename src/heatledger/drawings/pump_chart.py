@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass
 
 from heatledger.drawings.band_rule import numeral
-from heatledger.drawings.chart_frame import Axis, at_ends, cross, frame, rounded_out
-from heatledger.drawings.lettering import lines_of, text_width
+from heatledger.drawings.chart_frame import Axis, at_ends, cross, frame, free_words, rounded_out
+from heatledger.drawings.lettering import lines_of, text_box, text_width
 from heatledger.drawings.shapes import Disc, Drawing, Path, Point, Shape, Words, line
 
 USUAL_POWER = 1.85
@@ -21,7 +21,8 @@ class PumpView:
     """What a pump chart shows, all flows and heads in the units shown.
 
     ``curve`` are three points of the circulator from no flow on. ``needed`` and ``runs`` are points of
-    flow and head with the texts said of them; each may be left out.
+    flow and head with the texts said of them; each may be left out. ``alone`` are where it runs while only
+    a part of the pipes is open, each with the name of that part; ``group`` parts thousands.
     """
 
     title: str
@@ -33,12 +34,14 @@ class PumpView:
     runs: Point | None = None
     needed_text: str = ""
     runs_text: str = ""
+    alone: tuple[tuple[str, Point], ...] = ()
+    group: str = ","
 
 
 def pump_chart(view: PumpView, width: float = 300.0, height: float = 190.0) -> Drawing:
     """The chart; raises ValueError when there is nothing to draw or a value is not finite."""
     marked = [each for each in (view.needed, view.runs) if each is not None]
-    points = [*view.curve, *marked]
+    points = [*view.curve, *marked, *(point for _, point in view.alone)]
     if not points or not all(math.isfinite(each) and each >= 0 for point in points for each in point):
         raise ValueError("a pump chart needs points with flows and heads of zero or more")
     farthest = view.curve[2][0] if view.curve else 1.4 * max(flow for flow, _ in marked)
@@ -47,14 +50,47 @@ def pump_chart(view: PumpView, width: float = 300.0, height: float = 190.0) -> D
     aside = text_width(view.name, 9.0) + 16
     across = Axis(0.0, rounded_out(0.0, most, 8)[1], 30.0, width - min(aside, width / 3))
     up = Axis(0.0, rounded_out(0.0, tall)[1], height - 30.0, 18.0)
-    shapes = frame(across, up, view.flow_unit, f"head, {view.head_unit}")
+    shapes = frame(across, up, view.flow_unit, f"head, {view.head_unit}", view.group)
     drawn = _pump(view.curve, across, up) if view.curve else ()
     if drawn:
         shapes.append(Path(drawn, "curve"))
         shapes += at_ends([(drawn[-1][1], view.name, "bold")], drawn[-1][0], up.start - 4)
     shapes += _system(marked, across, up)
-    shapes += _marks(view, across, up, width, drawn)
+    if view.alone:
+        shapes += _crowded(view, across, up, shapes)
+    else:
+        shapes += _marks(view, across, up, width, drawn)
     return Drawing(view.title, _in_words(view), width, height, tuple(shapes))
+
+
+def _crowded(view: PumpView, across: Axis, up: Axis, drawn: list[Shape]) -> list[Shape]:
+    """Rings of the parts that run alone as well; each text where it touches neither a curve nor a text."""
+    curves: list[Shape] = []
+    rings: list[Shape] = []
+    names: list[tuple[str, Point]] = []
+    for number, (name, point) in enumerate(sorted(view.alone, key=lambda each: each[1][0])):
+        if min(point) > 0:
+            through = _power_curve(point, USUAL_POWER, across, up)
+            curves.append(Path(through, ("curve-dotted", "curve-dashed")[number % 2]))
+            rings.append(Disc((across.at(point[0]), up.at(point[1])), 2.8, "ring"))
+            names.append((name, through[-1]))
+    if view.runs is not None:
+        rings.append(Disc((across.at(view.runs[0]), up.at(view.runs[1])), 3.2, "ring"))
+        names.append((view.runs_text, (across.at(view.runs[0]), up.at(view.runs[1]))))
+    if view.needed is not None:
+        x, y = across.at(view.needed[0]), up.at(view.needed[1])
+        rings += [line(x, y, x, up.start, "dotted"), *cross((x, y))]
+        names.append((view.needed_text, (x, y)))
+    lines = [each for each in (*drawn, *curves, *rings) if isinstance(each, Path) and each.look != "hair"]
+    field = (across.start + 3, up.end - 17, across.end + 40, up.start - 3)
+    taken = [text_box(each) for each in drawn if isinstance(each, Words)]
+    made = [*curves, *rings]
+    for text, point in names:
+        words = free_words(text, point, taken, lines, field)
+        if words is not None:
+            made.append(words)
+            taken.append(text_box(words))
+    return made
 
 
 def _pump(curve: tuple[Point, ...], across: Axis, up: Axis) -> tuple[Point, ...]:
@@ -77,15 +113,17 @@ def _system(marked: list[Point], across: Axis, up: Axis) -> list[Shape]:
     if abs(math.log(q2 / q1)) > 0.02:
         through_both = math.log(h2 / h1) / math.log(q2 / q1)
         power = through_both if LEAST_POWER <= through_both <= MOST_POWER else USUAL_POWER
-    drawn = []
-    for number in range(2 * STEPS + 1):
-        flow = across.last * number / (2 * STEPS)
-        value = h2 * (flow / q2) ** power
-        if value > up.last:
-            break
-        drawn.append((across.at(flow), up.at(value)))
+    drawn = _power_curve((q2, h2), power, across, up)
     x, y = drawn[-1]
-    return [Path(tuple(drawn), "curve-thin"), Words((x - 6, y + 6), "pipes", "small", "end")]
+    return [Path(drawn, "curve-thin"), Words((x - 6, y + 6), "pipes", "small", "end")]
+
+
+def _power_curve(through: Point, power: float, across: Axis, up: Axis) -> tuple[Point, ...]:
+    """Head as a power of flow through a point, as far as the chart reaches; the point is one of its own."""
+    flow, head = through
+    farthest = min(across.last, flow * (up.last / head) ** (1 / power))
+    flows = sorted({farthest * number / (2 * STEPS) for number in range(2 * STEPS + 1)} | {flow})
+    return tuple((across.at(q), up.at(head * (q / flow) ** power)) for q in flows)
 
 
 def _marks(view: PumpView, across: Axis, up: Axis, width: float, curve: tuple[Point, ...]) -> list[Shape]:
@@ -115,9 +153,10 @@ def _marks(view: PumpView, across: Axis, up: Axis, width: float, curve: tuple[Po
 
 def _in_words(view: PumpView) -> str:
     def said(point: Point) -> str:
-        return f"{numeral(point[0], 2)} {view.flow_unit} at {numeral(point[1], 1)} {view.head_unit}"
+        return f"{numeral(point[0], 2, view.group)} {view.flow_unit} at {numeral(point[1], 1)} {view.head_unit}"
 
     parts = [f"{view.name} gives {', '.join(map(said, view.curve))}"] if view.curve else []
     parts += [f"needed {said(view.needed)}"] if view.needed else []
     parts += [f"it runs at {said(view.runs)}"] if view.runs else []
+    parts += [f"{name} alone at {said(point)}" for name, point in view.alone]
     return f"{'; '.join(parts)}."

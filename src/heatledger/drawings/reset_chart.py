@@ -27,7 +27,9 @@ class ResetView:
     ``points`` are those that the control is given. ``straight`` are the two ends of the line of a control
     that knows only a straight one, as outdoor and supply. ``condensing`` is the return above which a
     boiler no longer condenses, or below which one must not run; ``limit_name`` says which of the two.
-    ``shutdown`` is the outdoor temperature above which there is no heat.
+    ``shutdown`` is the outdoor temperature above which there is no heat. ``short`` says how far a straight
+    line between the ends falls short, and has it drawn; empty for none. ``read`` is what was read today,
+    its temperatures of water None where they were not.
     """
 
     title: str
@@ -37,12 +39,15 @@ class ResetView:
     condensing: float | None = None
     limit_name: str = "condensing limit"
     shutdown: float | None = None
+    short: str = ""
+    read: tuple[float, float | None, float | None] | None = None
 
 
 def reset_chart(view: ResetView, width: float = 330.0, height: float = 190.0) -> Drawing:
     """The chart; raises ValueError with fewer than two points or a value that is not finite."""
     values = [each for point in view.points for each in (point.outdoor, point.supply, point.return_)]
     extra = [water for _, water in view.straight] + ([] if view.condensing is None else [view.condensing])
+    extra += [] if view.read is None else [each for each in view.read[1:] if each is not None]
     if len(view.points) < 2 or not all(map(math.isfinite, [*values, *extra])):
         raise ValueError("a reset chart needs two or more points with finite values")
     points = sorted(view.points, key=lambda each: -each.outdoor)
@@ -51,6 +56,7 @@ def reset_chart(view: ResetView, width: float = 330.0, height: float = 190.0) ->
     aside = max(text_width(text, 9.0) for _, text, _ in names) + 14
     low, high = rounded_out(min(waters), max(waters))
     out = [point.outdoor for point in points] + [each for each, _ in view.straight]
+    out += [view.read[0]] if view.read is not None else []
     across = Axis(max(out), min(out), 30.0, width - aside)
     up = Axis(low, high, height - 30.0, 18.0)
     shapes = frame(across, up, f"outdoors, {view.unit}", f"water, {view.unit}")
@@ -68,15 +74,35 @@ def _lines(view: ResetView, points: list[WaterAt], across: Axis, up: Axis) -> li
         y = up.at(view.condensing)
         shapes.append(line(across.start, y, across.end, y, "dotted"))
     if view.straight:
-        shapes.append(
-            Path(tuple((across.at(out), up.at(water)) for out, water in view.straight), "dashed-thin")
-        )
+        ends = tuple((across.at(out), up.at(water)) for out, water in view.straight)
+        shapes.append(Path(ends, "curve-dotted"))
+    elif view.short:
+        shapes.append(Path((supply[0], supply[-1]), "curve-dotted"))
     if view.shutdown is not None and min(p.outdoor for p in points) < view.shutdown < across.first:
         x = across.at(view.shutdown)
         shapes += [line(x, up.start, x, up.end, "dotted")]
         shapes.append(Words((x + 4, up.end + 10), f"off above {_n(view.shutdown)}", "small"))
     shapes += [Path(back, "return"), Path(supply, "supply")]
-    return [*shapes, *(Disc(each, 2.6, "ring-supply") for each in supply)]
+    shapes += [Disc(each, 2.6, "ring-supply") for each in supply]
+    return [*shapes, *_today(view, across, up)]
+
+
+def _today(view: ResetView, across: Axis, up: Axis) -> list[Shape]:
+    """Today's weather as an upright, and a plus for each temperature of the water that was read."""
+    if view.read is None:
+        return []
+    outdoor, *water = view.read
+    x = across.at(outdoor)
+    read = [each for each in water if each is not None]
+    said = f"today {_n(outdoor)}" + (f", read {' and '.join(map(_n, read))}" if read else "")
+    wide = text_width(said, 9.0)
+    left = x - 5 - wide > across.start + 2
+    shapes: list[Shape] = [line(x, up.start, x, up.end, "dotted")]
+    for each in read:
+        y = up.at(each)
+        shapes += [line(x - 4, y, x + 4, y, "mark"), line(x, y - 4, x, y + 4, "mark")]
+    shapes.append(Words((x - 5 if left else x + 5, up.start - 5), said, "bold", "end" if left else "start"))
+    return shapes
 
 
 def _names(view: ResetView, points: list[WaterAt]) -> list[tuple[float, str, str]]:

@@ -15,7 +15,7 @@ from heatledger.job.constructions import WAYS
 from heatledger.job.errors import JobError, JobErrors
 from heatledger.job.model import Change, Job, WhatIf
 from heatledger.job.reading import offer
-from heatledger.job.text import Listing, Mapping, Node, Scalar, node_of, plain, walk
+from heatledger.job.text import Mapping, Node, Scalar, node_of, plain, walk
 from heatledger.job.what_ifs import VERBS, fault_of
 
 RIVALS: tuple[tuple[str, ...], ...] = (
@@ -257,7 +257,7 @@ def _stamped(node: Node, by: str, old: Node | None) -> Node:
             for key, each in node.entries.items()
         }
         return replace(node, entries=inside)
-    return Listing(node.line, [_stamped(each, by, None) for each in node.items])
+    return replace(node, items=[_stamped(each, by, None) for each in node.items])
 
 
 def _inner(node: Node | None, key: str) -> Node | None:

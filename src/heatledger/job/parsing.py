@@ -15,7 +15,8 @@ from heatledger.job.yaml_events import full_tree
 
 LARGEST = 2_000_000
 """Characters or bytes beyond which a file is not read. A house of fifty rooms takes about 100,000."""
-_STRANGE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufeff\ufffe\uffff]")
+STRANGE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufeff\ufffe\uffff]")
+"""Characters that are no text: controls, halves of pairs, marks."""
 
 
 def tree_of(text: str, file_name: str = "") -> Mapping:
@@ -33,7 +34,7 @@ def tree_of(text: str, file_name: str = "") -> Mapping:
             "Give the text of one job.",
         )
     text = text.removeprefix("\ufeff")
-    strange = _STRANGE.search(text)
+    strange = STRANGE.search(text)
     if strange:
         raise refuse(
             "not-text",

@@ -1,27 +1,24 @@
 """A fast reader for the plain lines that nearly every job is made of.
 
-It knows ``key: value`` lines, nesting by indent, comments, and braces or brackets that close on their
-own line. Whatever else it meets, it gives up at once and the full YAML reader takes over, which also
-words every error. A test holds the two trees equal.
+It knows ``key: value`` lines, lines of a list behind a hyphen, nesting by indent, comments, and braces,
+brackets and simple quotes. Whatever else it meets, it gives up at once and the full YAML reader takes
+over, which also words every error. A test holds the two trees equal.
 """
 
 from __future__ import annotations
 
 import re
 
+from heatledger.job.quick_braces import GiveUp, braces, quoted
 from heatledger.job.text import DEEPEST, Listing, Mapping, Node, Scalar
 
 _LINE = re.compile(r"( *)([A-Za-z0-9][A-Za-z0-9_.@/-]*):(?: +|\Z)")
+_KEY = re.compile(r"([A-Za-z0-9][A-Za-z0-9_.@/-]*):(?: +|\Z)")
+_ITEM = re.compile(r"( *)- +(?=[^ #])")
 # A plain value: no mark of YAML in front, no colon, no hash inside (a hash after a space is cut off before).
 _PLAIN = re.compile(r"(?:[^\s\-?:,\[\]{}#&*!|>'\"%@`]|-(?=[^\s]))[^:#]*\Z")
-_FLOW_PLAIN = re.compile(r"(?:[^\s\-?:,\[\]{}#&*!|>'\"%@`]|-(?=[^\s,\[\]{}]))[^:#,\[\]{}]*")
-_FLOW_KEY = re.compile(r"([A-Za-z0-9][A-Za-z0-9_.@/-]*): +")
 _OTHER_BREAKS = re.compile("[\t\r\x85\u2028\u2029]")
 _LONGEST_LINE = 1000
-
-
-class _GiveUp(Exception):
-    """Something the fast reader does not know."""
 
 
 def quick_tree(text: str) -> Mapping | None:
@@ -29,142 +26,159 @@ def quick_tree(text: str) -> Mapping | None:
     if _OTHER_BREAKS.search(text):
         return None
     try:
-        return _lines(text)
-    except _GiveUp:
+        return _Rows(text).read()
+    except GiveUp:
         return None
 
 
-def _lines(text: str) -> Mapping:
-    root = Mapping()
-    stack: list[tuple[int, Mapping]] = []
-    waiting: tuple[Mapping, str, int] | None = None
-    """The key that has no value yet: its mapping, its name, its indent."""
-    at = 0
-    for number, row in enumerate(text.split("\n"), 1):
-        start, at = at, at + len(row) + 1
-        content = _without_comment(row)
-        if not content:
-            continue
-        found = _LINE.match(content)
-        if found is None or len(row) > _LONGEST_LINE:
-            raise _GiveUp
-        indent, key = len(found[1]), found[2]
-        if not stack:
-            root.line, root.start = number, start + indent
-            stack.append((indent, root))
-        elif indent > stack[-1][0]:
-            if waiting is None or len(stack) >= DEEPEST:
-                raise _GiveUp
-            above, name, _ = waiting
-            inner = Mapping(number, start + indent)
-            above.entries[name] = inner
-            stack.append((indent, inner))
-        else:
-            while stack and indent < stack[-1][0]:
-                stack.pop()
-            if not stack or indent != stack[-1][0]:
-                raise _GiveUp
-        mapping = stack[-1][1]
+class _Rows:
+    """Reads a text row by row, with the mappings and lists that are open."""
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+        self.at = 0
+        """Where the row begins that is read next."""
+        self.number = 0
+        self.root: Mapping | None = None
+        self.stack: list[tuple[int, Mapping | Listing]] = []
+        self.waiting: tuple[Mapping, str, int] | None = None
+        """The key that has no value yet: its mapping, its name, its indent."""
+
+    def read(self) -> Mapping:
+        """The tree of the whole text."""
+        text, size = self.text, len(self.text)
+        while self.at <= size:
+            start = self.at
+            stop = text.find("\n", start)
+            stop = size if stop < 0 else stop
+            row = text[start:stop]
+            self.number += 1
+            self.at = stop + 1
+            bare = row.lstrip(" ")
+            if not bare or bare[0] == "#":
+                continue
+            if len(row) > _LONGEST_LINE:
+                raise GiveUp
+            found = _LINE.match(row)
+            if found is not None:
+                self.key(row, start, len(found[1]), found[2], found.end())
+            elif bare[0] == "-":
+                self.item(row, start)
+            else:
+                self.alone(row, start, len(row) - len(bare))
+        if self.root is None:
+            raise GiveUp
+        return self.root
+
+    def key(self, row: str, start: int, indent: int, key: str, after: int) -> None:
+        """A row ``key:`` or ``key: value``; ``after`` is where its value begins in the row."""
+        mapping = self.mapping_at(indent, start + indent)
         if key in mapping.entries:
-            raise _GiveUp
+            raise GiveUp
+        number = self.number
         mapping.key_lines[key] = number
         mapping.key_starts[key] = start + indent
-        colon = found.end(2) + 1
-        rest = content[found.end() :]
-        if rest:
-            mapping.entries[key] = _value(rest, number, start + found.end(), len(stack))
-            waiting = None
+        if after < len(row) and row[after] != "#":
+            mapping.entries[key] = self.value(row, start, after)
+            self.waiting = None
         else:
-            mapping.entries[key] = Scalar("", number, start + colon, start + colon)
-            waiting = (mapping, key, indent)
-    if not stack:
-        raise _GiveUp
-    return root
+            colon = start + indent + len(key) + 1
+            mapping.entries[key] = Scalar("", number, colon, colon)
+            self.waiting = (mapping, key, indent)
+
+    def mapping_at(self, indent: int, place: int) -> Mapping:
+        """The mapping that a row of this indent belongs to."""
+        stack = self.stack
+        if not stack:
+            if self.root is not None:
+                raise GiveUp
+            self.root = Mapping(self.number, place)
+            stack.append((indent, self.root))
+            return self.root
+        if indent > stack[-1][0]:
+            inner = Mapping(self.number, place)
+            self.open(indent, inner)
+            return inner
+        top = self.close_to(indent)
+        if not isinstance(top, Mapping):
+            raise GiveUp
+        return top
+
+    def open(self, indent: int, node: Mapping | Listing) -> None:
+        """Begin a mapping or list as the value of the key that waits for one."""
+        if self.waiting is None or len(self.stack) >= DEEPEST:
+            raise GiveUp
+        above, name, _ = self.waiting
+        above.entries[name] = node
+        self.waiting = None
+        self.stack.append((indent, node))
+
+    def close_to(self, indent: int) -> Mapping | Listing:
+        """Close what is indented deeper; what stands open at this very indent."""
+        stack = self.stack
+        while stack and indent < stack[-1][0]:
+            stack.pop()
+        if not stack or indent != stack[-1][0]:
+            raise GiveUp
+        return stack[-1][1]
+
+    def item(self, row: str, start: int) -> None:
+        """A row of a list: a value, braces, or the first key of a mapping behind the hyphen."""
+        found = _ITEM.match(row)
+        if found is None or not self.stack:
+            raise GiveUp
+        indent, after = len(found[1]), found.end()
+        if indent > self.stack[-1][0]:
+            self.open(indent, Listing(self.number, start=start + indent))
+            listing = self.stack[-1][1]
+        else:
+            listing = self.close_to(indent)
+        if not isinstance(listing, Listing):
+            raise GiveUp
+        key = _KEY.match(row, after)
+        if key is None:
+            listing.items.append(self.value(row, start, after))
+            self.waiting = None
+            return
+        if len(self.stack) >= DEEPEST:
+            raise GiveUp
+        inner = Mapping(self.number, start + after)
+        listing.items.append(inner)
+        self.stack.append((after, inner))
+        self.key(row, start, after, key[1], key.end())
+
+    def alone(self, row: str, start: int, indent: int) -> None:
+        """Braces, brackets or quotes in the row below their key."""
+        if self.waiting is None or row[indent] not in "{['\"" or indent <= self.waiting[2]:
+            raise GiveUp
+        above, name, _ = self.waiting
+        above.entries[name] = self.value(row, start, indent)
+        self.waiting = None
+
+    def value(self, row: str, start: int, i: int) -> Node:
+        """The value that begins at ``i`` of a row; braces may end some rows below."""
+        first = row[i]
+        if first in "{[":
+            indent = self.stack[-1][0]
+            node, end, number = braces(self.text, start + i, self.number, indent, len(self.stack))
+            stop = self.text.find("\n", end)
+            stop = len(self.text) if stop < 0 else stop
+            _nothing_but_comment(self.text[end:stop])
+            self.number, self.at = number, stop + 1
+            return node
+        if first in "'\"":
+            scalar = quoted(row, i, self.number, start)
+            _nothing_but_comment(row[scalar.end - start :])
+            return scalar
+        cut = row.find(" #", i)
+        content = (row if cut < 0 else row[:cut])[i:].rstrip(" ")
+        if not _PLAIN.match(content):
+            raise GiveUp
+        return Scalar(content, self.number, start + i, start + i + len(content))
 
 
-def _without_comment(row: str) -> str:
-    """The line without its comment and the spaces behind it."""
-    if "#" in row:
-        if row.lstrip(" ").startswith("#"):
-            return ""
-        cut = row.find(" #")
-        if cut >= 0:
-            if '"' in row[cut:] or "'" in row[cut:]:
-                # The hash may stand inside quotes.
-                quoted = row[:cut].count('"') % 2 or row[:cut].count("'") % 2
-                if quoted:
-                    raise _GiveUp
-            row = row[:cut]
-    return row.rstrip(" ")
-
-
-def _value(rest: str, number: int, at: int, depth: int) -> Node:
-    if rest[0] in "{[":
-        node, end = _flow(rest, 0, number, at, depth)
-        if end != len(rest):
-            raise _GiveUp
-        return node
-    if not _PLAIN.match(rest):
-        raise _GiveUp
-    return Scalar(rest, number, at, at + len(rest))
-
-
-def _flow(rest: str, i: int, number: int, at: int, depth: int) -> tuple[Node, int]:
-    """A brace, bracket or plain value that begins at ``i``, and where it ends."""
-    if depth >= DEEPEST:
-        raise _GiveUp
-    if rest[i : i + 1] == "{":
-        return _flow_mapping(rest, i, number, at, depth)
-    if rest[i : i + 1] == "[":
-        return _flow_listing(rest, i, number, at, depth)
-    found = _FLOW_PLAIN.match(rest, i)
-    if found is None:
-        raise _GiveUp
-    plain = found[0].rstrip(" ")
-    return Scalar(plain, number, at + i, at + i + len(plain)), found.end()
-
-
-def _flow_mapping(rest: str, i: int, number: int, at: int, depth: int) -> tuple[Node, int]:
-    made = Mapping(number, at + i, 0, True)
-    i = _skip(rest, i + 1)
-    while rest[i : i + 1] != "}":
-        found = _FLOW_KEY.match(rest, i)
-        if found is None or found[1] in made.entries:
-            raise _GiveUp
-        made.key_lines[found[1]] = number
-        made.key_starts[found[1]] = at + i
-        made.entries[found[1]], i = _flow(rest, found.end(), number, at, depth + 1)
-        i = _next(rest, i, "}")
-    made.end = at + i + 1
-    return made, i + 1
-
-
-def _flow_listing(rest: str, i: int, number: int, at: int, depth: int) -> tuple[Node, int]:
-    made = Listing(number)
-    i = _skip(rest, i + 1)
-    while rest[i : i + 1] != "]":
-        if _FLOW_KEY.match(rest, i):
-            raise _GiveUp
-        node, i = _flow(rest, i, number, at, depth + 1)
-        made.items.append(node)
-        i = _next(rest, i, "]")
-    return made, i + 1
-
-
-def _skip(rest: str, i: int) -> int:
-    while rest[i : i + 1] == " ":
-        i += 1
-    return i
-
-
-def _next(rest: str, i: int, close: str) -> int:
-    """Past the comma behind an item, or at the closing mark."""
-    i = _skip(rest, i)
-    if rest[i : i + 1] == close:
-        return i
-    if rest[i : i + 1] != "," or rest[i + 1 : i + 2] != " ":
-        raise _GiveUp
-    i = _skip(rest, i + 1)
-    if rest[i : i + 1] == close or not rest[i : i + 1]:
-        raise _GiveUp
-    return i
+def _nothing_but_comment(rest: str) -> None:
+    if rest.strip(" ") and not rest.lstrip(" ").startswith("#"):
+        raise GiveUp
+    if rest.startswith("#"):
+        raise GiveUp

@@ -47,10 +47,13 @@ class Mapping:
 
 @dataclass(slots=True)
 class Listing:
-    """A list of values."""
+    """A list of values. ``end`` is known where it stands in brackets (``flow``)."""
 
     line: int = 0
     items: list[Node] = field(default_factory=list)
+    start: int = 0
+    end: int = 0
+    flow: bool = False
 
 
 Node = Scalar | Mapping | Listing

@@ -91,12 +91,12 @@ class _Builder:
         elif kind == "MappingStartEvent":
             self.open(Mapping(line, mark.index, 0, bool(event.flow_style)))
         elif kind == "SequenceStartEvent":
-            self.open(Listing(line))
+            self.open(Listing(line, start=mark.index, flow=bool(event.flow_style)))
         elif kind in ("MappingEndEvent", "SequenceEndEvent"):
             done = self.stack.pop()
             self.keys.pop()
             self.trail.pop()
-            if isinstance(done, Mapping) and done.flow:
+            if done.flow:
                 done.end = event.end_mark.index
         elif kind == "DocumentStartEvent" and self.root is not None:
             raise self.refuse(

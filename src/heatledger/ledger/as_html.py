@@ -1,154 +1,199 @@
-"""A working as a fragment of HTML: a table for the column, a button at each figure that opens.
+"""A working as a fragment of HTML for the right page, in the order in which it is read.
 
-The fragment is made of the same tokens as the text; the page that holds it brings its own style. All
-text is escaped. A reader with a screen reader hears operator, number, unit and words of each row.
+Callout and name, the formula in words, its units, the arithmetic in columns, in the margin where it
+comes from, then down to the tape, the band, by hand, what it goes into. The fragment is made of the same
+tokens as the text; every figure in it is a button of the form called ``open``.
 """
 
 from __future__ import annotations
 
 from html import escape
 
-from heatledger.ledger.as_data import Data, as_data
-from heatledger.ledger.figures import Names
-from heatledger.ledger.workings import Working
+from heatledger.ledger.figures import NO_NAMES, Figure, Names, Placed
+from heatledger.ledger.html_extras import NO_EXTRAS, Extras, band, callout, trail, uses
+from heatledger.ledger.html_parts import amount, figure_button, line, line_type, path_of, sign
+from heatledger.ledger.html_sources import margin
+from heatledger.ledger.workings import Beside, InputLine, Row, Working
 
-SPOKEN = {"+": "plus", "−": "minus", "×": "times", "÷": "divided by"}
-TIGHT_BEFORE = {"close", "unit"}
-SPACED = "+−×÷<>≤≥"
-
-
-def as_html(made: Working, names: Names | None = None, level: int = 3) -> str:
-    """One working as an HTML fragment; ``level`` is that of its heading."""
-    return _section(as_data(made, names), level)
+PRODUCT = {"×", "÷"}
+BESIDE = "beside it "
 
 
-def _section(data: Data, level: int) -> str:
+def as_html(
+    made: Working, names: Names | None = None, level: int = 3, extras: Extras = NO_EXTRAS, side: bool = False
+) -> str:
+    """One working as an HTML fragment; ``level`` is that of its heading.
+
+    ``names`` tells by which path a figure opens. ``side`` is one side of a balance, which is no total of
+    its own and repeats no sources.
+    """
+    names = names or (made.figure.names if isinstance(made.figure, Placed) else NO_NAMES)
+    path = path_of(made.figure, names)
     parts = [
-        f"<h{level}>{escape(data['title'] or 'Figure')}</h{level}>",
-        f'<p class="plain">{escape(data["plain"])}</p>',
-    ]
-    if data["formula"]:
-        parts.append(f'<p class="formula">{_line(data["formula"])}</p>')
-    parts += [_steps(data), _column(data)]
-    if data["sides"]:
-        labels = ("One side", "Other side")
-        parts += [
-            f'<div class="side"><p>{label}</p>{_section(each, min(level + 1, 6))}</div>'
-            for label, each in zip(labels, data["sides"], strict=False)
-        ]
-    parts += [_by_hand(data), _notes(data), _inputs(data), _sources(data)]
-    path = f' data-path="{escape(data["path"])}"' if data["path"] else ""
+        _head(made, level, extras),
+        f'<p class="formula">{line(made.formula)}</p>' if made.formula else "",
+        _unit_line(made.rows, made.unit),
+        f'<div class="body"><div>{_arithmetic(made, names, level, side)}</div>{margin(made.sources)}</div>',
+        *(_side(label, each, names, level) for label, each in zip(("One side", "Other side"), made.sides,
+                                                                  strict=False)),
+        _left_over(made),
+        _notes(made, names),
+        _inputs(made.inputs, names, min(level + 1, 6)),
+        band(extras),
+        _by_hand(made),
+        uses(extras),
+        trail(extras),
+    ]  # fmt: skip
+    at = f' data-path="{escape(path)}"' if path else ""
     body = "\n".join(each for each in parts if each)
-    return f'<section class="working {escape(data["kind"])}"{path}>\n{body}\n</section>'
+    tag = "div" if side else "section"
+    return f'<{tag} class="working {escape(made.kind)}"{at}>\n{body}\n</{tag}>'
 
 
-def _line(tokens: list[dict[str, str]]) -> str:
-    """A line of tokens; numbers keep their units beside them."""
-    out = ""
-    for each in tokens:
-        kind, text = each["kind"], each["text"]
-        piece = (
-            f'<span class="{kind}">{escape(text)}</span>'
-            if kind in ("number", "unit", "letter")
-            else escape(text)
-        )
-        if kind == "op" and text in SPACED:
-            out = f"{out.rstrip()} {piece} "
-        elif kind == "unit":
-            out += f"&nbsp;{piece}"
-        elif kind == "word":
-            tight = text[0] in ",:"
-            gap = "" if tight or not out or out[-1] in "(√^ " else " "
-            out = f"{out.rstrip() if tight else out}{gap}{piece} "
-        elif kind == "close" or text == "^":
-            out = out.rstrip() + piece
-        else:
-            out += piece
-    return out.strip()
+def _head(made: Working, level: int, extras: Extras) -> str:
+    plain = extras.plain or made.plain
+    title = f"<h{level}>{escape(made.title or 'Figure')}</h{level}>"
+    return f'<header>{callout(extras)}<div>{title}<p class="plain">{escape(plain)}</p></div></header>'
 
 
-def _steps(data: Data) -> str:
-    items = [
-        f'<li><span class="letter">{escape(each["letter"])}</span> = {_line(each["expression"])} = '
-        f"{_amount(each['number'], each['unit'])}</li>"
-        for each in data["steps"]
-    ]
-    return f'<ol class="steps">{"".join(items)}</ol>' if items else ""
+def _side(label: str, made: Working, names: Names, level: int) -> str:
+    inner = as_html(made, names, min(level + 1, 6), side=True)
+    return f'<div class="side"><p class="which">{label}</p>{inner}</div>'
 
 
-def _amount(number: str, unit: str) -> str:
-    inner = f'<span class="number">{escape(number)}</span>'
-    return f'{inner}&nbsp;<span class="unit">{escape(unit)}</span>' if unit else inner
+def _unit_line(rows: tuple[Row, ...], unit: str) -> str:
+    """The units of a product, multiplied out: ft² × Btu/(h·ft²·°F) × °F = Btu/h."""
+    units = [each for each in rows if each.unit]
+    if len(units) < 2 or not unit or not {each.op for each in rows[1:]} <= PRODUCT or len(rows) < 2:
+        return ""
+    first = "1 ÷ " if units[0].op == "÷" else ""
+    rest = "".join(f" {each.op} {escape(each.unit)}" for each in units[1:])
+    return f'<p class="units" aria-hidden="true">{first}{escape(units[0].unit)}{rest} = {escape(unit)}</p>'
 
 
-def _column(data: Data) -> str:
-    if data["kind"] == "waiting":
-        items = "".join(f"<li>waits for {escape(each)}</li>" for each in data["waiting"])
-        return f'<ul class="waiting">{items}</ul>' if items else ""
-    rows = "".join(_row(each) for each in data["rows"])
-    if data["line"]:
-        rows += f'<tr class="line"><td colspan="4">{_line(data["line"])}</td></tr>'
-    less = "less than " if data["less_than"] else ""
-    answer = (
-        f'<tr class="answer"><td class="op"></td>'
-        f'<td class="number">{less}<strong>{escape(data["answer"])}</strong></td>'
-        f'<td class="unit">{escape(data["unit"])}</td><td class="note">{escape(data["remark"])}</td></tr>'
+def _arithmetic(made: Working, names: Names, level: int, side: bool) -> str:
+    if made.kind == "waiting":
+        return _waiting(made, names)
+    steps = "".join(
+        f'<li><span class="letter">{escape(each.letter)}</span> {sign("=")} {line(each.expression)} '
+        f"{sign('=')} {amount(each.number, each.unit)}</li>"
+        for each in made.steps
     )
-    kind = "total" if data["is_total"] else "column"
-    caption = f'<caption class="unseen">{escape(data["title"])}, worked out</caption>'
-    return f'<table class="{kind}">{caption}<tbody>{rows}</tbody><tfoot>{answer}</tfoot></table>'
+    listed = f'<ol class="steps">{steps}</ol>' if steps else ""
+    return listed + _between(made, names) + _column(made, names, side)
 
 
-def _row(row: Data) -> str:
-    op = f'<span aria-label="{SPOKEN[row["op"]]}">{row["op"]}</span>' if row["op"] else ""
-    number = escape(row["number"])
-    if row["path"]:
-        number = f'<button type="button" data-path="{escape(row["path"])}">{number}</button>'
-    if row["expression"]:
-        note = f"= {_line(row['expression'])}"
-    else:
-        carried = f", shown as {row['carried']}" if row["carried"] else ""
-        note = escape(row["words"] + carried)
+def _between(made: Working, names: Names) -> str:
+    """The two rows of a table that a value is read between, so that it can be checked against them."""
+    if not made.between:
+        return ""
+    at, holds = made.between[0]
+    rows = "".join(
+        "<tr>"
+        + "".join(f"<td>{_button(each.shown, each.figure, each.words, names)}</td>" for each in pair)
+        + f'<td class="note">{escape(pair[1].origin)}</td></tr>'
+        for pair in made.between
+    )
+    head = "".join(
+        f'<th scope="col">{escape(each.words.removeprefix("lower "))}</th>' for each in (at, holds)
+    )
     return (
-        f'<tr><td class="op">{op}</td><td class="number">{number}</td>'
-        f'<td class="unit">{escape(row["unit"])}</td><td class="note">{note}</td></tr>'
+        f'<table class="between"><caption>Read between two rows</caption><thead><tr>{head}'
+        f'<th scope="col">row</th></tr></thead><tbody>{rows}</tbody></table>'
     )
 
 
-def _by_hand(data: Data) -> str:
-    hand = data["by_hand"]
+def _column(made: Working, names: Names, side: bool) -> str:
+    rows = "".join(_row(each, names) for each in made.rows)
+    if made.line:
+        rows += f'<tr class="line"><td colspan="4">{line(made.line)}</td></tr>'
+    less = "less than " if made.less_than else ""
+    ruled = " ruled" if rows else ""
+    under = "sum" if side else "sum total"
+    answer = (
+        f'<tr class="answer"><td class="op{ruled}"></td>'
+        f'<td class="v ans{ruled}">{less}<strong>{escape(made.answer)}</strong></td>'
+        f'<td class="u">{escape(made.unit)}</td><td class="note">{escape(made.remark)}</td></tr>'
+    )
+    caption = f'<caption class="vh">{escape(made.title)}, worked out</caption>'
+    return f'<table class="{under}">{caption}<tbody>{rows}</tbody><tfoot>{answer}</tfoot></table>'
+
+
+def _row(row: Row, names: Names) -> str:
+    number = escape(row.number)
+    if row.figure is not None:
+        number = _button(row.number, row.figure, row.words, names, row.unit)
+    if row.expression:
+        note = f"{sign('=')} {line(row.expression)}"
+    else:
+        note = escape(row.words + (f", shown as {row.carried}" if row.carried else ""))
+    return (
+        f'<tr><td class="op">{sign(row.op) if row.op else ""}</td><td class="v">{number}</td>'
+        f'<td class="u">{escape(row.unit)}</td><td class="note">{note}</td></tr>'
+    )
+
+
+def _button(shown: str, figure: Figure | None, words: str, names: Names, unit: str = "") -> str:
+    what = f"{unit}, {words}" if unit and words else unit or words
+    return figure_button(shown, path_of(figure, names), what, line_type(figure))
+
+
+def _waiting(made: Working, names: Names) -> str:
+    named = zip(made.waiting, made.beside, strict=True)
+    items = "".join(f"<li>waits for {_button(text, each.figure, '', names)}</li>" for text, each in named)
+    return f'<ul class="waiting">{items}</ul>' if items else ""
+
+
+def _left_over(made: Working) -> str:
+    if not made.left_over:
+        return ""
+    return f'<p class="left-over">One side less the other leaves {escape(made.left_over)}.</p>'
+
+
+def _notes(made: Working, names: Names) -> str:
+    notes = [escape(each) for each in made.notes]
+    if made.kind == "choice":
+        said = [each for each in made.notes if not each.startswith(BESIDE)]
+        notes = [escape(each) for each in said] + [_lost(each, names) for each in made.beside]
+    items = "".join(
+        f'<li class="lost">{each}</li>' if each.startswith(BESIDE) else f"<li>{each}</li>" for each in notes
+    )
+    if made.found_together:
+        together = ", ".join(f"{escape(each.words)} {_amount_of(each, names)}" for each in made.beside)
+        items = f"<li>Found together with {together}</li>{items}"
+    return f'<ul class="notes">{items}</ul>' if items else ""
+
+
+def _lost(each: Beside, names: Names) -> str:
+    """One that was not chosen: what it is, and its size."""
+    return f"{BESIDE}{escape(each.words)}" + (f": {_amount_of(each, names)}" if each.shown else "")
+
+
+def _amount_of(each: Beside, names: Names) -> str:
+    return _button(each.shown, each.figure, each.words, names)
+
+
+def _by_hand(made: Working) -> str:
+    hand = made.by_hand
     if not hand:
         return ""
-    less = "less than " if hand["less_than"] else ""
-    remark = f" ({escape(hand['remark'])})" if hand["remark"] else ""
+    less = "less than " if hand.less_than else ""
+    remark = f" ({escape(hand.remark)})" if hand.remark else ""
     return (
-        f'<p class="by-hand">By hand: {_line(hand["expression"])} = {less}'
-        f"{_amount(hand['number'], hand['unit'])}{remark}; leaves out {escape(hand['neglects'])}</p>"
+        f'<p class="hand"><b>By hand</b> {line(hand.expression)} {sign("=")} {less}'
+        f"{amount(hand.number, hand.unit)}{remark}; leaves out {escape(hand.neglects)}.</p>"
     )
 
 
-def _notes(data: Data) -> str:
-    notes = [escape(each) for each in data["notes"]]
-    if data["found_together"]:
-        notes.insert(0, f"Found together with {escape(', '.join(data['found_together']))}")
-    return f'<ul class="notes">{"".join(f"<li>{each}</li>" for each in notes)}</ul>' if notes else ""
-
-
-def _inputs(data: Data) -> str:
+def _inputs(inputs: tuple[InputLine, ...], names: Names, level: int) -> str:
     items = []
-    for each in data["inputs"]:
-        shown = escape(each["shown"])
-        if each["path"]:
-            shown = f'<button type="button" data-path="{escape(each["path"])}">{shown}</button>'
-        known = f"; {escape(each['known'])}" if each["known"] else ""
-        items.append(f"<dt>{escape(each['words'])}</dt><dd>{shown} {escape(each['origin'])}{known}</dd>")
-    return f'<dl class="inputs">{"".join(items)}</dl>' if items else ""
-
-
-def _sources(data: Data) -> str:
-    items = []
-    for each in data["sources"]:
-        words = f"{escape(each['words'])}: " if each["words"] else ""
-        standing = f'<span class="standing">{escape(each["standing"])}</span>'
-        items.append(f"<li>{words}{escape(each['text'])}, {standing}</li>")
-    return f'<ul class="sources">{"".join(items)}</ul>' if items else ""
+    for each in inputs:
+        shown = _button(each.shown, each.figure, each.words, names)
+        known = f"; {escape(each.known)}" if each.known else ""
+        path = path_of(each.figure, names)
+        origin = each.origin.removesuffix(f"({path})").strip() if path else each.origin
+        told = f' <span class="q2">{escape(origin)}{known}</span>' if origin != each.words or known else ""
+        items.append(f"<li><span>{shown}</span><span>{escape(each.words)}{told}</span></li>")
+    if not items:
+        return ""
+    return f'<div class="leaves"><h{level}>Down to the tape</h{level}><ul>{"".join(items)}</ul></div>'

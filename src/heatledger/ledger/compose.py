@@ -6,6 +6,7 @@ from dataclasses import replace
 from math import isnan
 from typing import Any
 
+from heatledger.ledger.beside import left_over, losers_of, together_with
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.display import Display
 from heatledger.ledger.figures import (
@@ -19,18 +20,18 @@ from heatledger.ledger.figures import (
     flat,
     waits_for,
 )
-from heatledger.ledger.formulas import Formula, words_of
+from heatledger.ledger.formulas import Formula
 from heatledger.ledger.in_words import formula_in_words
+from heatledger.ledger.input_lines import input_line, inputs_of, read_rows, where_written
 from heatledger.ledger.layout import Setting
 from heatledger.ledger.pencil import Penciled, answer_places, pencil
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.recording import safe_value
-from heatledger.ledger.show import show, show_half_range
 from heatledger.ledger.solving import Solved
 from heatledger.ledger.sources import Citation
 from heatledger.ledger.symbols import Const, walk
 from heatledger.ledger.terms import Term, rounded
-from heatledger.ledger.workings import ByHandLine, InputLine, Working
+from heatledger.ledger.workings import Beside, ByHandLine, Working
 from heatledger.ledger.writing import nearest_words, plain_number, unit_text, written
 
 
@@ -93,7 +94,7 @@ def _formula(figure: Figure, formula: Formula, preset: Preset, names: Names) -> 
         less_than=not penciled.figures_left, is_total=total,
         remark=_remark(tree, penciled, preset),
         sources=_sources(formula), by_hand=_by_hand(figure, formula, preset),
-        inputs=_inputs(figure, preset, names),
+        inputs=inputs_of(figure, preset, names), between=read_rows(figure, formula, preset, names),
     )  # fmt: skip
 
 
@@ -132,43 +133,6 @@ def _rounded_parts(tree: Term, penciled: Penciled, preset: Preset) -> str:
 
 def _named_part(row: Any, part: Figure, names: Names, whole: Figure) -> Any:
     return replace(row, words=names.title(part), figure=part)
-
-
-def _named_inputs(formula: Formula, figure: Figure) -> list[tuple[str, Figure]]:
-    pairs: list[tuple[str, Figure]] = []
-    for parameter, given in zip(formula.parameters, figure.inputs, strict=True):
-        if not parameter.many:
-            pairs.append((parameter.words, given))
-        elif formula.expression.op != "total":
-            pairs += [(parameter.words, each) for each in given]
-    return pairs
-
-
-def _input_line(words: str, figure: Figure, preset: Preset, names: Names) -> InputLine:
-    origin = figure.origin
-    known = ""
-    if isinstance(origin, Leaf):
-        known = origin.known or (origin.citation.standing.value if origin.citation else "")
-        typed = f'"{origin.typed}"' if origin.typed else ""
-        where = _where(figure, origin, names)
-        text = ", ".join(each for each in (typed, where) if each)
-        known = ", ".join(each for each in (known, show_half_range(figure, preset)) if each)
-    elif isinstance(origin, Choice):
-        text = f"{origin.rule}, {names.thing(origin.winner)}"
-    else:
-        title, path = names.title(figure), names.path(figure)
-        text = f"{title} ({path})" if path else title
-    return InputLine(show(figure, preset), words, text, known, figure)
-
-
-def _where(figure: Figure, origin: Leaf, names: Names) -> str:
-    """Where an entry stands: its line of the job, or its row of the catalog and what it was taken for."""
-    place = names.place(figure)
-    first, *steps = origin.path.split("/")
-    if origin.kind is not LeafKind.CATALOG or first != "catalog" or len(steps) < 2:
-        return place
-    row = f"catalog {words_of(steps[0])}, row {steps[1]}"
-    return row if place == origin.path else f"{row}, for {place}"
 
 
 def _sources(formula: Formula) -> tuple[tuple[str, Citation], ...]:
@@ -210,7 +174,7 @@ def _entry(figure: Figure, origin: Leaf, preset: Preset, names: Names) -> Workin
         LeafKind.SOURCE: "A value of a source",
     }[origin.kind]
     notes = [f'typed: "{origin.typed}"'] if origin.typed else []
-    notes.append(f"where: {_where(figure, origin, names)}")
+    notes.append(f"where: {where_written(figure, origin, names)}")
     if origin.known:
         notes.append(f"how well it is known: {origin.known}")
     if origin.half_range_words:
@@ -225,38 +189,34 @@ def _entry(figure: Figure, origin: Leaf, preset: Preset, names: Names) -> Workin
 
 def _choice(figure: Figure, choice: Choice, preset: Preset, names: Names) -> Working:
     number, unit = _answer(figure, preset)
-    losers = [
-        f"{names.thing(key)}: {show(each, preset)}" if isinstance(each, Figure) else names.thing(key)
-        for key, each in choice.losers
-    ]
+    losers = losers_of(choice, preset, names)
     notes = (
         f"{choice.rule}: {names.thing(choice.winner)}",
         f"because {choice.because}",
-        *(f"beside it {each}" for each in losers),
+        *(f"beside it {each.words}: {each.shown}".removesuffix(": ") for each in losers),
     )
     words = ("taken", "looked up by")
     inputs = tuple(
-        _input_line(said, each, preset, names) for said, each in zip(words, flat(figure.inputs), strict=False)
+        input_line(said, each, preset, names) for said, each in zip(words, flat(figure.inputs), strict=False)
     )
     return Working(
-        "choice", figure, names.title(figure), "Chosen", answer=number, unit=unit, notes=notes, inputs=inputs
-    )
+        "choice", figure, names.title(figure), "Chosen", answer=number, unit=unit, notes=notes, inputs=inputs,
+        beside=losers,
+    )  # fmt: skip
 
 
 def _found(figure: Figure, solved: Solved, preset: Preset, names: Names) -> Working:
     number, unit = _answer(figure, preset)
     solution = solved.solution
     left, right = solution.sides()[solved.unknown]
-    together = tuple(
-        f"{names.thing(key)} {show(each, preset)}"
-        for key, each in solution.figures.items()
-        if key != solved.unknown
-    )
+    together = together_with(solved, preset, names)
     return Working(
         "found", figure, names.title(figure), f"Found together: {solution.words}", answer=number, unit=unit,
-        notes=(solution.outcome.words,), found_together=together,
+        notes=(solution.outcome.words,),
+        found_together=tuple(f"{each.words} {each.shown}" for each in together),
+        beside=together, left_over=left_over(left, right, preset),
         sides=(working_of(left, preset, names), working_of(right, preset, names)),
-        inputs=tuple(_input_line(names.title(each), each, preset, names) for each in solution.inputs),
+        inputs=tuple(input_line(names.title(each), each, preset, names) for each in solution.inputs),
     )  # fmt: skip
 
 
@@ -269,9 +229,10 @@ def _waiting(figure: Figure, preset: Preset, names: Names) -> Working:
     else:
         plain = "No value yet"
     if missing:
-        return Working("waiting", figure, names.title(figure), plain, formula, waiting=waiting)
+        return Working("waiting", figure, names.title(figure), plain, formula, waiting=waiting,
+                       beside=tuple(Beside(each.origin.words, "", each) for each in missing))  # fmt: skip
     return Working("waiting", figure, names.title(figure), _no_answer(figure), formula,
-                   notes=_why_no_answer(figure, names), inputs=_inputs(figure, preset, names))  # fmt: skip
+                   notes=_why_no_answer(figure, names), inputs=inputs_of(figure, preset, names))  # fmt: skip
 
 
 def _no_answer(figure: Figure) -> str:
@@ -287,11 +248,3 @@ def _why_no_answer(figure: Figure, names: Names) -> tuple[str, ...]:
         return (figure.origin.solution.outcome.words,)
     empty = [each for each in flat(figure.inputs) if each.is_missing]
     return tuple(f"it comes from a figure without a value: {names.title(each)}" for each in empty)
-
-
-def _inputs(figure: Figure, preset: Preset, names: Names) -> tuple[InputLine, ...]:
-    if isinstance(figure.origin, Formula):
-        named = _named_inputs(figure.origin, figure)
-    else:
-        named = [(names.title(each), each) for each in flat(figure.inputs)]
-    return tuple(_input_line(words, each, preset, names) for words, each in named)

@@ -9,7 +9,7 @@ from heatledger.ledger.pencil import Penciled
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import number_text
 from heatledger.ledger.terms import Term, rounded, worked_out
-from heatledger.ledger.workings import Row, Step, Token, Tokens
+from heatledger.ledger.workings import Row, Step, Token, Tokens, losing
 from heatledger.ledger.writing import inner_number, unit_text, written
 
 WIDTH = 76
@@ -150,8 +150,10 @@ class Setting:
             name = {"log": "ln", "exp": "exp", "sqrt": "√"}[op]
             return (token("root", name), token("open", "("), *self.expression(args[0]), token("close", ")"))
         if op in ("larger", "smaller"):
-            return (token("word", f"the {op} of"), *self.expression(args[0], 1), token("word", "and"),
-                    *self.expression(args[1], 1))  # fmt: skip
+            one, other = (worked_out(each, self.penciled.printed) for each in args)
+            first_lost = one < other if op == "larger" else one > other
+            return (token("word", f"the {op} of"), *losing(self.expression(args[0], 1), first_lost),
+                    token("word", "and"), *losing(self.expression(args[1], 1), not first_lost))  # fmt: skip
         if op == "where":
             return (token("word", "as"), *self.expression(args[0], 1), _compared(term.detail),
                     *self.expression(args[1], 1), token("word", ":"), *self.expression(args[2]))  # fmt: skip

@@ -48,10 +48,13 @@ class Solution:
     values: dict[str, float]
     figures: dict[str, Figure] = field(default_factory=dict)
     _trial: _Trial | None = None
+    _sides: Sides | None = None
 
     def sides(self) -> Sides:
-        """Both sides of every equation, worked out at the answer."""
-        return self.equations(self.figures)
+        """Both sides of every equation, worked out once at the answer."""
+        if self._sides is None:
+            self._sides = self.equations(self.figures)
+        return self._sides
 
     def slopes(self, name: str, arguments: Sequence[float]) -> list[float]:
         """Slope of one unknown by each input, at ``arguments``, by the implicit function rule."""
@@ -114,6 +117,7 @@ class _Trial:
 
     def __init__(self, unknowns: Mapping[str, Unknown], equations: Equations) -> None:
         self.names = list(unknowns)
+        self.rows_here: tuple[Any, list[list[float]]] = (None, [])
         self.equations = equations
         self.leaves = {
             name: make(each.start, each.dimension, Leaf(LeafKind.SOURCE, name, name), ())
@@ -245,10 +249,12 @@ class _Trial:
         self, name: str, values: Mapping[str, float], arguments: Sequence[float]
     ) -> list[float]:
         """Slope of one unknown by each input: the matrix of the unknowns against that of the inputs."""
-        unknowns, inputs, sides = self._at(values, arguments)
-        moving = [*unknowns, *inputs]
-        rows = gap_slopes(sides, moving)
-        rows_x, rows_p = [each[: len(unknowns)] for each in rows], [each[len(unknowns) :] for each in rows]
+        here, (known, rows) = (tuple(values.values()), tuple(arguments)), self.rows_here
+        if known != here:  # one matrix serves every unknown
+            unknowns, inputs, sides = self._at(values, arguments)
+            self.rows_here = (here, rows := gap_slopes(sides, [*unknowns, *inputs]))
+        n = len(self.names)
+        rows_x, rows_p = [each[:n] for each in rows], [each[n:] for each in rows]
         index = self.names.index(name)
         unit = [1.0 if i == index else 0.0 for i in range(len(self.names))]
         weights = solved_matrix([list(each) for each in zip(*rows_x, strict=True)], unit)

@@ -13,13 +13,20 @@ class Token:
     """One piece of a line.
 
     ``kind``: number, unit, op, sign (a minus before a number), word, open, close, root or letter.
+    ``lost`` is true for what was not taken, as the smaller of two where the larger counts.
     """
 
     kind: str
     text: str
+    lost: bool = False
 
 
 Tokens = tuple[Token, ...]
+
+
+def losing(tokens: Tokens, lost: bool) -> Tokens:
+    """The tokens, marked when what they stand for was not taken."""
+    return tuple(Token(each.kind, each.text, True) for each in tokens) if lost else tokens
 
 
 @dataclass(frozen=True)
@@ -61,6 +68,15 @@ class InputLine:
 
 
 @dataclass(frozen=True)
+class Beside:
+    """What stands beside a figure: one found with it, one that lost to it, or one that it waits for."""
+
+    words: str
+    shown: str
+    figure: Figure | None = None
+
+
+@dataclass(frozen=True)
 class ByHandLine:
     """The trade's short form with this figure's numbers, and what it neglects."""
 
@@ -78,6 +94,9 @@ class Working:
 
     ``kind``: formula, total, entry, choice, count or found. ``line`` is the expression when it does not
     stand in a column. ``less_than`` is true when the answer is below one unit of its last place.
+    ``beside`` are the figures that ``found_together``, ``waiting`` and the losers of a choice name.
+    ``between`` are the two rows that a value is read between, each where it stands and what it holds.
+    ``left_over`` is what stays of both sides of a balance when the answer is put back.
     """
 
     kind: str
@@ -100,6 +119,9 @@ class Working:
     found_together: tuple[str, ...] = ()
     sides: tuple[Working, ...] = ()
     waiting: tuple[str, ...] = field(default=())
+    beside: tuple[Beside, ...] = ()
+    between: tuple[tuple[InputLine, InputLine], ...] = ()
+    left_over: str = ""
 
 
 def tokens_of(working: Working) -> list[str]:

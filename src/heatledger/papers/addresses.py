@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from heatledger.drawings.naming import placed_parts
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.compose import working_of
 from heatledger.ledger.dimensions import HEAT_RATE, TEMPERATURE
@@ -21,7 +22,6 @@ from heatledger.ledger.presets import Preset
 from heatledger.ledger.solving import Solved
 from heatledger.ledger.workings import Working
 from heatledger.papers.entries import given_under, in_order
-from heatledger.papers.naming import placed_parts
 from heatledger.steps.design import Design
 
 GIVEN = 1

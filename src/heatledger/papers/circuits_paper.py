@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from heatledger.drawings.pump_chart import PumpView, pump_chart
-from heatledger.drawings.shapes import Drawing, Point
+from heatledger.drawings.pump_from import circulator_name, pump_drawing
 from heatledger.job.system_model import HOME_RUN, Circuit, Pipe
 from heatledger.ledger.dimensions import (
     FLOW_COEFFICIENT,
@@ -13,13 +12,10 @@ from heatledger.ledger.dimensions import (
     TEMPERATURE_DIFFERENCE,
     VELOCITY,
     VOLUME_FLOW,
-    Dimension,
 )
-from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
 from heatledger.papers.emitters_paper import length_cell
 from heatledger.papers.printing import Printing
-from heatledger.papers.schematic_from import short
 from heatledger.steps.circuits import CircuitFlow
 from heatledger.steps.piping import PipeHead
 from heatledger.steps.plant_piping import CirculatorDuty
@@ -42,7 +38,7 @@ def circuits_paper(printing: Printing) -> b.Paper:
     found = printing.design.circuits
     blocks: list[b.Block] = [b.Paragraph(_opening(printing), "lead"), _summary(printing)]
     for id, duty in found.plant.circulators.items():
-        blocks += [b.Heading(_called(id, duty)), *_duty(id, duty, printing)]
+        blocks += [b.Heading(circulator_name(id, duty)), *_duty(id, duty, printing)]
     for id, each in found.circuits.items():
         circuit = printing.design.job.system.circuits[id]
         blocks += [b.Heading(each.name), *_circuit(each, circuit, printing)]
@@ -169,11 +165,6 @@ def _why_tubes(printing: Printing) -> b.Text:
     )  # fmt: skip
 
 
-def _called(id: str, duty: CirculatorDuty) -> str:
-    name = duty.name or id
-    return name if "circulator" in name.lower() else f"Circulator {name}"
-
-
 def _duty(id: str, duty: CirculatorDuty, printing: Printing) -> list[b.Block]:
     columns = (
         b.Column("", width="1fr"), b.Column("Flow", "right", unit=printing.unit(VOLUME_FLOW)),
@@ -196,47 +187,8 @@ def _duty(id: str, duty: CirculatorDuty, printing: Printing) -> list[b.Block]:
     facts: list[b.Block] = [b.Table(columns, tuple(rows), whole=True)]
     if duty.hydraulic_power is not None:
         facts.append(b.Paragraph(("Power in the water: ", printing.run(duty.hydraulic_power), "."), "small"))
-    drawing = pump_drawing(id, duty, printing)
+    drawing = pump_drawing(printing.design, printing.units, id, 290.0)
     if drawing is None:
         return facts
     picture = b.Picture(drawing, "Ring: where it runs. Cross: what is needed.")
     return [b.Columns(((picture,), tuple(facts)), (1.35, 1.0))]
-
-
-def pump_drawing(id: str, duty: CirculatorDuty, printing: Printing) -> Drawing | None:
-    """The chart of a circulator; None while there is nothing to draw."""
-    given = printing.design.job.system.plant.circulators.get(id)
-    curve: tuple[Point, Point, Point] | tuple[()] = ()
-    if given is not None:
-        points = [
-            (0.0, given.shutoff),
-            (given.middle_flow, given.middle_head),
-            (given.high_flow, given.high_head),
-        ]
-        if not any(each.is_missing for pair in points for each in pair if isinstance(each, Figure)):
-            first, middle, last = (_point(*pair, printing) for pair in points)
-            curve = (first, middle, last)
-    needed = _known(duty.needed_flow, duty.needed_head, printing)
-    runs = _known(duty.actual_flow, duty.actual_head, printing)
-    if not curve and needed is None:
-        return None
-    said = f"needed {short(duty.needed_flow, printing)} at {short(duty.needed_head, printing)}"
-    view = PumpView(
-        _called(id, duty), duty.name or id, printing.unit(VOLUME_FLOW), printing.unit(HEAD), curve,
-        needed, runs, said if needed else "", f"runs at {short(duty.actual_flow, printing)}" if runs else "",
-    )  # fmt: skip
-    return pump_chart(view, 290.0)
-
-
-def _known(flow: Figure | None, head: Figure | None, printing: Printing) -> Point | None:
-    if flow is None or head is None or flow.is_missing or head.is_missing:
-        return None
-    return _point(flow, head, printing)
-
-
-def _point(flow: float, head: float, printing: Printing) -> Point:
-    return _shown(flow, VOLUME_FLOW, printing), _shown(head, HEAD, printing)
-
-
-def _shown(value: float, dimension: Dimension, printing: Printing) -> float:
-    return float(printing.units.shown(dimension).unit.from_si(float(value)))

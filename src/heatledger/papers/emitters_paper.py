@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from heatledger.drawings.water_rule import RoomOnRule, water_rule
+from heatledger.drawings.emitter_charts import walls_to_scale, water_drawing
+from heatledger.drawings.figure_words import enough
 from heatledger.ledger.dimensions import HEAT_RATE, LENGTH, TEMPERATURE, VOLUME_FLOW
 from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
 from heatledger.papers.answers import for_want_of
 from heatledger.papers.printing import Printing
-from heatledger.papers.words import enough
 from heatledger.steps.emitters import EmitterHeat, RoomHeat
 
 TITLE = "Emitter schedule"
@@ -34,7 +34,7 @@ HOT = (
 
 def emitters_paper(printing: Printing) -> b.Paper:
     """The schedule by room and by emitter, with the rule of water temperatures."""
-    blocks: list[b.Block] = [*_opening(printing), *_rule(printing)]
+    blocks: list[b.Block] = [*_opening(printing), *_rule(printing), *_walls(printing)]
     blocks += [b.Heading("Room by room"), _rooms(printing)]
     blocks += [b.Heading("Each emitter on the design day"), _emitters(printing)]
     blocks += [b.Heading("Ratings and lengths"), _ratings(printing)]
@@ -85,24 +85,17 @@ def _up(figure: Figure, printing: Printing) -> str:
 
 def _rule(printing: Printing) -> list[b.Block]:
     """Every room on the rule at the lowest supply that carries it."""
-    heat, unit = printing.design.emitters, printing.units.shown(TEMPERATURE).unit
-    rooms = tuple(
-        RoomOnRule(
-            str(printing.design.job.rooms[id].name),
-            unit.from_si(float(each.lowest_supply), True),
-            _up(each.lowest_supply, printing).removesuffix(unit.text).strip(),
-        )
-        for id, each in heat.rooms.items()
-        if not each.lowest_supply.is_missing
-    )
-    if len(rooms) < 2:
+    drawing = water_drawing(printing.design, printing.units, least=2)
+    if drawing is None:
         return []
-    supply = heat.house.supply
-    setting = None if supply.is_missing else unit.from_si(float(supply), True)
-    words = "" if supply.is_missing else f"design supply {printing.show(supply)}"
-    drawing = water_rule("Lowest supply that carries each room", rooms, setting, words, unit.text)
-    said = f"Lowest supply that carries each room, {unit.text}, rounded up. The mark is the design supply."
+    said = f"{drawing.title}, rounded up. The mark is the design supply."
     return [b.Picture(drawing, said)]
+
+
+def _walls(printing: Printing) -> list[b.Block]:
+    """The free wall of each room to scale, with what hangs on it and what is needed."""
+    chart = walls_to_scale(printing.design, printing.units)
+    return [] if chart is None else [b.Heading(chart.title), b.Picture(chart.drawing, chart.sentence)]
 
 
 def _rooms(printing: Printing) -> b.Table:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from heatledger.drawings.house_view import house_view
+from heatledger.drawings.matters_chart import matters_note
 from heatledger.ledger.dimensions import TRANSMITTANCE
 from heatledger.ledger.presets import Preset
 from heatledger.papers import front, tables
@@ -9,7 +11,6 @@ from heatledger.papers.addresses import Addresses
 from heatledger.papers.findings_by_sheet import HEAT_LOSS_SHEET, findings_of, not_checked_of
 from heatledger.papers.groups import HEAT_LOSS, addresses
 from heatledger.papers.heat_loss_data import HeatLossPaper
-from heatledger.papers.house_view import house_view
 from heatledger.papers.parts import part_lines
 from heatledger.papers.references import references
 from heatledger.papers.words import floors_word
@@ -56,7 +57,7 @@ def heat_loss_paper(design: Design, units: Preset, found: Addresses | None = Non
         cautions=cautions(units),
         levels=tables.level_lines(design, found),
         matters=front.matters(design, found, made.swings),
-        matters_note=front.matters_note(made.swings),
+        matters_note=matters_note(made.swings),
         findings=tuple(tables.finding_line(each, design, found) for each in findings),
         not_checked=tables.not_checked_lines(not_checked_of(design, HEAT_LOSS_SHEET)),
         parts=part_lines(parts, found),

@@ -3,6 +3,11 @@
 from __future__ import annotations
 
 from heatledger import __version__
+from heatledger.drawings.figure_words import amount, without_unit
+from heatledger.drawings.hatches import CAUSE_NAMES
+from heatledger.drawings.heat_charts import evidence_of
+from heatledger.drawings.house_view import drawn_spaces
+from heatledger.drawings.matters_chart import matters_of
 from heatledger.ledger.dimensions import TEMPERATURE_DIFFERENCE, TRANSMITTANCE, Dimension
 from heatledger.ledger.figures import Figure, waits_for
 from heatledger.ledger.presets import Preset
@@ -10,24 +15,12 @@ from heatledger.ledger.show import grouping, show, show_range, show_speaking
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.addresses import Addresses
 from heatledger.papers.findings_by_sheet import is_draft
-from heatledger.papers.house_view import drawn_spaces
-from heatledger.papers.naming import headed
-from heatledger.papers.words import amount, height_above_sea, whole, without_unit
+from heatledger.papers.words import height_above_sea, whole
 from heatledger.papers.workings_from import known_of
 from heatledger.steps.design import Design
-from heatledger.studies.by_cause import causes_of
-from heatledger.studies.uncertainty import SENTENCE, Band, Swing, half_range_text
+from heatledger.studies.uncertainty import SENTENCE, Band, Swing
 
 TITLE = "Heat loss of the house"
-NAMES = {
-    "walls": "Walls",
-    "windows": "Windows",
-    "doors": "Doors",
-    "ceiling": "Ceiling",
-    "floor": "Floor",
-    "air": "Air",
-}
-MOST_MATTERS = 7
 MOST_WAITED_FOR = 4
 NOTHING_ON_TOP = "Nothing is added on top, since sun, people and lights are left out."
 UNNAMED = "Unnamed house"
@@ -93,18 +86,14 @@ def answer(design: Design, found: Addresses, made: Band) -> data.Answer:
 def _lead(design: Design) -> str:
     causes = design.losses.house.causes
     ranked = sorted(causes, key=lambda cause: -amount(causes[cause].loss))
-    return f"{NAMES[ranked[0]]} and {ranked[1]} lead." if len(ranked) > 1 else ""
+    return f"{CAUSE_NAMES[ranked[0]]} and {ranked[1]} lead." if len(ranked) > 1 else ""
 
 
 def _rule(design: Design, units: Preset, made: Band, spoken: str, likely: str) -> data.Band | None:
     loss = design.losses.house.loss
     unit = units.shown(loss.dimension).unit
     low, high, value = (unit.from_si(each) for each in (made.low, made.high, float(loss)))
-    others = tuple(
-        (unit.from_si(float(each.about)), id.replace("-", " "))
-        for id, each in design.job.expectations.items()
-        if each.of == "house/loss" and each.about.dimension is loss.dimension and not each.about.is_missing
-    )
+    others = evidence_of(design, units)
     if not high > low:
         return None
     return data.Band(low, high, value, f"{spoken}, likely {likely}", others, grouping(unit, units))
@@ -155,29 +144,11 @@ def _of_rooms(design: Design, units: Preset) -> str:
 
 def matters(design: Design, found: Addresses, swings: tuple[Swing, ...]) -> tuple[data.Matter, ...]:
     """The inputs that move the load most, longest first."""
-    if not swings:
-        return ()
-    units, loss = found.units, design.losses.house.loss
-    shown, lines = swings[:MOST_MATTERS], []
-    for each, cause in zip(shown, causes_of(design, shown), strict=True):
-        entry = each.entries[0] if len(each.entries) == 1 else None
-        name = headed(entry, design, "House") if entry is not None else each.words
-        off = half_range_text(each, units)
-        value = f"{show(entry, units)}, {off}" if entry is not None else off
-        swing = show(each.swing, units, loss.dimension, places=0)
-        lines.append(data.Matter(
-            name, value, f"± {without_unit(swing, loss, units)}", each.swing, cause,
-            known_of(each.entries[0]), found.key(entry),
-        ))  # fmt: skip
-    return tuple(lines)
-
-
-def matters_note(swings: tuple[Swing, ...]) -> str:
-    """How many inputs are not listed, and how a swing comes about."""
-    more = len(swings) - MOST_MATTERS
-    rest = f"and {more} smaller. " if more > 0 else ""
-    return (
-        f"{rest}A swing is how far the input may be off times how fast the load changes with it."
-        if swings
-        else ""
-    )
+    return tuple(
+        data.Matter(
+            each.name, each.value, each.swing, each.half, each.cause, known_of(swing.entries[0]),
+            found.key(each.entry),
+        )
+        for swing, each in zip(swings, matters_of(design, found.units, design.losses.house.loss, swings),
+                               strict=False)
+    )  # fmt: skip

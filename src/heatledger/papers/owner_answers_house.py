@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 
+from heatledger.drawings.figure_words import amount
+from heatledger.drawings.naming import headed
 from heatledger.job.model import KNOWN
 from heatledger.ledger.figures import leaves
 from heatledger.ledger.findings import Finding
@@ -11,13 +13,11 @@ from heatledger.ledger.show import show, show_range
 from heatledger.papers import blocks as b
 from heatledger.papers.answers import figure, length, listed, not_reached, said, waiting
 from heatledger.papers.findings_by_sheet import EMITTERS_SHEET, findings_of
-from heatledger.papers.naming import headed
 from heatledger.papers.owner_front import by_cause
 from heatledger.papers.owner_plant import bill_text, design_water, warm_enough
 from heatledger.papers.owner_rooms import has_emitters, short_rooms
 from heatledger.papers.printing import Printing
 from heatledger.papers.tables import plain
-from heatledger.papers.words import amount
 from heatledger.studies.parts import parts_of_house
 from heatledger.studies.side_by_side import side_by_side
 from heatledger.studies.uncertainty import SENTENCE, band, half_range_text

@@ -2,18 +2,13 @@
 
 from __future__ import annotations
 
-from heatledger.drawings.band_rule import band_rule
-from heatledger.drawings.house_section import Stream, house_section
-from heatledger.drawings.shapes import Drawing
+from heatledger.drawings.hatches import CAUSE_NAMES
+from heatledger.drawings.heat_charts import likely_rule, section_of
 from heatledger.ledger.dimensions import HEAT_RATE
 from heatledger.papers import blocks as b
-from heatledger.papers import front, tables
+from heatledger.papers import front
 from heatledger.papers.answers import figure, listed, said, share
-from heatledger.papers.front import NAMES
-from heatledger.papers.heat_loss_data import CauseLine
-from heatledger.papers.house_view import house_view
 from heatledger.papers.printing import Printing
-from heatledger.steps.surfaces import CAUSES
 from heatledger.studies.uncertainty import band
 
 INTRO = (
@@ -47,34 +42,16 @@ def _loss(printing: Printing) -> list[b.Block]:
     if answer.waits_for:
         blocks.append(b.Paragraph((b.Run("Waits for", "bold"), f" {answer.waits_for}.")))
     blocks += [b.Paragraph(each) for each in answer.sentences[:1]]
-    rule = answer.band
-    if rule is not None:
-        drawing = band_rule(
-            "Likely range", rule.low, rule.high, rule.figure, rule.others, words=rule.words, group=rule.group
-        )
+    drawing = likely_rule(design, printing.units, made)
+    if drawing is not None:
         blocks.append(b.Picture(drawing, width=SMALL_PICTURE))
     return [*blocks, *(b.Paragraph(each) for each in answer.sentences[1:])]
 
 
-def cause_lines(printing: Printing) -> tuple[CauseLine, ...]:
-    """The six causes of the house as they are printed."""
-    return tuple(tables.cause_line(cause, printing.design, printing.found) for cause in CAUSES)
-
-
 def _section(printing: Printing) -> b.Picture:
     return b.Picture(
-        section(printing), f"In {printing.unit(HEAT_RATE)}: the thicker an arrow, the more of it."
-    )
-
-
-def section(printing: Printing) -> Drawing:
-    """The section through the house with an arrow a cause."""
-    streams = tuple(
-        Stream(each.cause, each.name, each.amount, each.share.text, each.loss.text)
-        for each in cause_lines(printing)
-    )
-    return house_section(
-        "Where the heat goes", house_view(printing.design, printing.units), streams, printing.unit(HEAT_RATE)
+        section_of(printing.design, printing.units),
+        f"In {printing.unit(HEAT_RATE)}: the thicker an arrow, the more of it.",
     )
 
 
@@ -85,7 +62,7 @@ def by_cause(printing: Printing) -> b.Text:
     ranked = sorted(known, key=lambda each: -float(causes[each].loss))
     pieces = [
         said(
-            f"{NAMES[each].lower()} ", figure(printing, causes[each].loss), " (",
+            f"{CAUSE_NAMES[each].lower()} ", figure(printing, causes[each].loss), " (",
             share(printing, causes[each].share), ")",
         )
         for each in ranked

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from heatledger.drawings.figure_words import enough
 from heatledger.ledger.dimensions import HEAT_RATE, TEMPERATURE
 from heatledger.ledger.figures import Figure, exceeds
 from heatledger.ledger.show import show
@@ -9,7 +10,7 @@ from heatledger.papers import blocks as b
 from heatledger.papers.answers import figure, said, share, waiting
 from heatledger.papers.owner_rooms import has_emitters, short_rooms
 from heatledger.papers.printing import Printing
-from heatledger.papers.words import enough, times
+from heatledger.papers.words import times
 from heatledger.steps.controls import asked_at
 from heatledger.studies.held_water import held_water
 from heatledger.studies.side_by_side import Side, side_by_side

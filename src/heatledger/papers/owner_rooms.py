@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-from heatledger.drawings.cause_bar import cause_bar
 from heatledger.drawings.cause_legend import cause_legend
-from heatledger.drawings.hatches import CAUSES
-from heatledger.drawings.shapes import Drawing
+from heatledger.drawings.hatches import CAUSE_NAMES
+from heatledger.drawings.heat_charts import bars_of_rooms
 from heatledger.ledger.dimensions import HEAT_RATE
 from heatledger.ledger.findings import Weight
 from heatledger.papers import blocks as b
 from heatledger.papers.answers import listed, said, share
 from heatledger.papers.findings_by_sheet import EMITTERS_SHEET, findings_of
-from heatledger.papers.front import NAMES
 from heatledger.papers.printing import Printing
-from heatledger.papers.tables import room_lines
-from heatledger.papers.words import amount
 from heatledger.steps.emitters import RoomHeat
 from heatledger.studies.side_by_side import is_short
 
@@ -44,7 +40,7 @@ def room_table(printing: Printing) -> b.Table:
     ]  # fmt: skip
     if heated:
         columns += [b.Column("Emitters give", "right", unit=heat), b.Column("Of what it needs")]
-    bars = _bars(printing)
+    bars = bars_of_rooms(printing.design, printing.units, BAR)
     rows = []
     for id, room in printing.design.losses.rooms.items():
         cells = [b.Cell(room.name), printing.cell(room.loss), b.Cell(" ", drawing=bars.get(id))]
@@ -63,23 +59,7 @@ def room_table(printing: Printing) -> b.Table:
 
 def legend() -> b.Picture:
     """The hatch of each cause."""
-    return b.Picture(cause_legend(NAMES))
-
-
-def _bars(printing: Printing) -> dict[str, Drawing]:
-    design = printing.design
-    lines = {each.name: each for each in room_lines(design, printing.found)}
-    amounts = {
-        id: {cause: amount(each.loss) for cause, each in room.causes.items()}
-        for id, room in design.losses.rooms.items()
-    }
-    largest = max((sum(max(each, 0.0) for each in by.values()) for by in amounts.values()), default=0.0)
-    found = {}
-    for id, by in amounts.items():
-        name = design.losses.rooms[id].name
-        texts = {cause: cell.text for cause, cell in zip(CAUSES, lines[name].causes, strict=True)}
-        found[id] = cause_bar(name, by, texts, largest, width=BAR)
-    return found
+    return b.Picture(cause_legend(CAUSE_NAMES))
 
 
 def _state(id: str, each: RoomHeat, printing: Printing) -> b.Cell:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from heatledger.drawings.figure_words import bare
 from heatledger.ledger.dimensions import EDGE_LOSS, LENGTH, RESISTANCE
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, flat
 from heatledger.ledger.formulas import Formula
@@ -13,7 +14,7 @@ from heatledger.ledger.sources import Standing
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.addresses import Addresses
 from heatledger.papers.catalog_rows import row_name
-from heatledger.papers.words import bare, same_text
+from heatledger.papers.words import same_text
 from heatledger.papers.workings_data import SourceUse
 from heatledger.papers.workings_from import source
 from heatledger.studies.parts import Part

@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import cached_property
 
+from heatledger.drawings.figure_words import bare
 from heatledger.ledger.dimensions import RATIO, TIME
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
@@ -20,7 +21,7 @@ from heatledger.papers.front import head
 from heatledger.papers.groups import book
 from heatledger.papers.heat_loss_data import FindingLine, Head
 from heatledger.papers.references import references
-from heatledger.papers.words import bare, spoken_time
+from heatledger.papers.words import spoken_time
 from heatledger.papers.workings_from import known_of
 from heatledger.steps.design import Design
 from heatledger.steps.said import SLOT, Said

@@ -16,7 +16,7 @@ from heatledger.ledger.figures import Figure
 from heatledger.papers import blocks as b
 from heatledger.papers.findings_by_sheet import STARTUP_SHEET, is_draft, must_fix, poison, sheet_of
 from heatledger.papers.printing import LOCAL_CODE, Printing
-from heatledger.papers.reset_table import fixed_line, follows_weather, reset_drawing, reset_rows
+from heatledger.papers.reset_table import fixed_line, follows_weather, reset_rows
 from heatledger.steps.checklist import checklist_of
 from heatledger.steps.said import CheckStep
 
@@ -218,7 +218,7 @@ def _reset(printing: Printing) -> list[b.Block]:
     heading = b.Heading("Water by the weather")
     if not follows_weather(printing):
         return [heading, b.Paragraph(fixed_line(printing))]
-    table, drawing = reset_rows(printing), reset_drawing(printing, 300.0)
+    table, drawing = reset_rows(printing), reset_drawing(printing.design, printing.units, 300.0)
     if drawing is None:
         return [heading, table]
     return [heading, b.Columns(((b.Picture(drawing),), (table,)), (1.35, 1.0))]

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from heatledger.drawings.figure_words import amount, bare
+from heatledger.drawings.hatches import CAUSE_NAMES
+from heatledger.drawings.naming import headed, title_of
 from heatledger.ledger.figures import Figure, Leaf, LeafKind
 from heatledger.ledger.findings import Finding, NotChecked, Weight
 from heatledger.ledger.presets import Preset
@@ -11,9 +14,7 @@ from heatledger.ledger.show import show, show_percent
 from heatledger.papers import heat_loss_data as data
 from heatledger.papers.addresses import Addresses, Stage
 from heatledger.papers.catalog_rows import beside_it, row_name
-from heatledger.papers.front import NAMES
-from heatledger.papers.naming import headed, title_of
-from heatledger.papers.words import amount, bare, same_text
+from heatledger.papers.words import same_text
 from heatledger.papers.workings_from import known_of, source
 from heatledger.steps.design import Design
 from heatledger.steps.losses import RoomLoss
@@ -34,9 +35,9 @@ def cause_line(cause: str, design: Design, found: Addresses) -> data.CauseLine:
     """One of the six causes over the house."""
     each = design.losses.house.causes.get(cause)
     if each is None:
-        return data.CauseLine(cause, NAMES[cause], NONE, data.Cell(" "), 0.0)
+        return data.CauseLine(cause, CAUSE_NAMES[cause], NONE, data.Cell(" "), 0.0)
     share = data.Cell("" if each.share.is_missing else show_percent(float(each.share)), found.key(each.share))
-    return data.CauseLine(cause, NAMES[cause], cell(each.loss, found), share, max(amount(each.loss), 0.0))
+    return data.CauseLine(cause, CAUSE_NAMES[cause], cell(each.loss, found), share, max(amount(each.loss), 0.0))
 
 
 def room_lines(design: Design, found: Addresses) -> tuple[data.RoomLine, ...]:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from math import ceil
-
-from heatledger.ledger.dimensions import LENGTH, TEMPERATURE
+from heatledger.ledger.dimensions import LENGTH
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import number_text, show
@@ -27,28 +25,9 @@ _SAME_SIGNS = (
 )
 
 
-def bare(figure: Figure, units: Preset, places: int | None = None) -> str:
-    """A figure without its unit, with ``places`` decimals where a column lines up; empty when missing."""
-    if figure.is_missing:
-        return ""
-    return without_unit(show(figure, units, places=places), figure, units)
-
-
 def whole(figure: Figure, units: Preset) -> str:
     """A figure to whole units, for headlines; empty when it has no value."""
     return "" if figure.is_missing else show(figure, units, places=0)
-
-
-def enough(figure: Figure, units: Preset) -> str:
-    """A temperature that must carry something, in whole degrees and never too low.
-
-    What is rounded up is the figure as the tables print it, so that 158.0 is 158 and not 159.
-    """
-    if figure.is_missing:
-        return ""
-    shown = units.shown(TEMPERATURE)
-    printed = round(shown.unit.from_si(float(figure), TEMPERATURE.absolute), shown.places)
-    return f"{number_text(ceil(printed), 0)} {shown.unit.text}"
 
 
 def spoken_time(figure: Figure, units: Preset) -> str:
@@ -62,22 +41,12 @@ def times(figure: Figure, units: Preset) -> str:
     return number_text(float(figure), 2 if abs(float(figure)) < FROM_HERE_ONE_DECIMAL else 1)
 
 
-def without_unit(text: str, figure: Figure, units: Preset) -> str:
-    """The text of a figure less its unit."""
-    return text.removesuffix(units.shown(figure.dimension).unit.text).strip()
-
-
 def height_above_sea(figure: Figure, units: Preset) -> str:
     """An elevation in whole feet or meters, never in inches; empty when it has no value."""
     if figure.is_missing:
         return ""
     unit = UNITS["ft"] if units.feet_and_inches else units.shown(LENGTH).unit
     return f"{number_text(unit.from_si(float(figure)), 0)} {unit.text}"
-
-
-def amount(figure: Figure) -> float:
-    """The size of a figure for a drawing; nothing when it has no value."""
-    return 0.0 if figure.is_missing else float(figure)
 
 
 def floors_word(units: Preset, many: bool = False) -> str:

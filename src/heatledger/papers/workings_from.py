@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from heatledger.drawings.naming import as_part, title_of
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.ledger.show import show
@@ -10,7 +11,6 @@ from heatledger.ledger.sources import Citation
 from heatledger.ledger.workings import Row, Token, Working
 from heatledger.papers import workings_data as paper
 from heatledger.papers.addresses import Addresses, Group, fits_a_line
-from heatledger.papers.naming import as_part, title_of
 
 MOST_USES = 4
 _KINDS: dict[str, paper.TokenKind] = {

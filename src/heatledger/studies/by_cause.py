@@ -1,4 +1,4 @@
-"""Which cause a swing of the house loss acts through, for the hatch of its bar."""
+"""Which cause a swing acts through, for the hatch of its bar."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from heatledger.studies.uncertainty import Swing
 
 
 def causes_of(design: Design, swings: Sequence[Swing]) -> list[str]:
-    """The cause that each swing moves most, in the order given."""
+    """The cause of the house's loss that each swing moves most, in the order given; "" for none at all."""
     slopes = {cause: carry_back(each.loss) for cause, each in design.losses.house.causes.items()}
     found = []
     for swing in swings:
@@ -18,5 +18,6 @@ def causes_of(design: Design, swings: Sequence[Swing]) -> list[str]:
             cause: sum(abs(by.get(id(entry), 0.0)) * entry.origin.half_range for entry in swing.entries)
             for cause, by in slopes.items()
         }
-        found.append(max(moved, key=lambda cause: moved[cause]))
+        most = max(moved, key=lambda cause: moved[cause], default="")
+        found.append(most if most and moved[most] > 0 else "")
     return found

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from heatledger.drawings.figure_words import amount, without_unit
 from heatledger.drawings.house_section import Layer, Stack
 from heatledger.job.model import Beyond
 from heatledger.ledger.dimensions import LENGTH
@@ -11,7 +12,6 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show
 from heatledger.ledger.units import UNITS
-from heatledger.papers.words import amount, without_unit
 from heatledger.steps.design import Design
 from heatledger.steps.losses import RoomLoss
 from heatledger.steps.surfaces import SurfaceLoss

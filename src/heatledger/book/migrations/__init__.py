@@ -1,0 +1,1 @@
+"""How a book of an earlier version is brought to the form of this one."""

@@ -1,0 +1,103 @@
+"""What can be done to a job in one change, as an edit of its text."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from heatledger.job import edits
+from heatledger.job.fields import Field, Shape
+from heatledger.job.model import Job
+from heatledger.job.text import Mapping, walk
+from heatledger.job.what_ifs import shape_at
+from heatledger.ledger.presets import Preset
+from heatledger.web.entries import with_unit
+
+
+@dataclass(frozen=True)
+class Change:
+    """What is asked for: set, known, add, copy, remove or move, where, and with what."""
+
+    do: str
+    path: str
+    value: str = ""
+    name: str = ""
+
+
+@dataclass(frozen=True)
+class TextChange:
+    """An edit of the text, and how it is told of where comparing the jobs would not say it well."""
+
+    edit: Callable[[str], str]
+    said: str = ""
+
+
+def text_edit(change: Change, job: Job, units: Preset) -> TextChange:
+    """The edit of the text that a change means. Raises EditError for what cannot be asked for."""
+    path, value = change.path.strip("/"), change.value.strip()
+    if change.do == "set":
+        typed = with_unit(value, path, units, job.units)
+        if not typed and walk(job.source.base, path) is None:
+            return TextChange(lambda text: text)
+        return TextChange(lambda text: edits.set_entry(text, path, typed))
+    if change.do == "unset":
+        return TextChange(lambda text: edits.unset(text, path))
+    if change.do == "known":
+        return TextChange(lambda text: edits.set_known(text, path, value))
+    if change.do in ("within", "because"):
+        return TextChange(lambda text: edits.set_detail(text, path, change.do, value))
+    if change.do == "add":
+        id = edits.free_id(_ids(job, path), change.name or value or "new")
+        new = starting(path, change.name or value, job)
+        return TextChange(lambda text: edits.add_thing(text, f"{path}/{id}", new))
+    if change.do == "copy":
+        head = path.rpartition("/")[0]
+        name = change.name or f"{_name_of(job, path)}, copy"
+        id = edits.free_id(_ids(job, head), name)
+        return TextChange(lambda text: edits.copy_thing(text, path, id, name))
+    if change.do == "remove":
+        return TextChange(lambda text: edits.remove_thing(text, path))
+    if change.do == "move":
+        to = int(value) if value.isdigit() else 0
+        return TextChange(lambda text: edits.move_thing(text, path, to))
+    raise edits.EditError(
+        path, f"“{change.do}” is nothing that can be done to a job.", "Use the page itself."
+    )
+
+
+def starting(path: str, name: str, job: Job) -> dict[str, Any] | str:
+    """What a new thing starts with: its name, and what it cannot be read without."""
+    shape = shape_at(path)
+    inner = shape.shape if isinstance(shape, Field) else shape
+    made: dict[str, Any] = {}
+    keys = inner.by_key if isinstance(inner, Shape) else {}
+    if "name" in keys and name:
+        made["name"] = name
+    if "level" in keys and job.levels:
+        made["level"] = next(iter(job.levels))
+    if path == "constructions":
+        made |= {"kind": "wall", "u_value": ""}
+    if path == "emitters":
+        made |= {"room": next(iter(job.rooms), ""), "kind": "fin-tube baseboard"}
+    if path == "circuits":
+        made["kind"] = "series loop"
+    if path.endswith("/surfaces"):
+        made |= {"construction": _of_kind(job, "wall"), "beyond": "outdoors", "length": ""}
+    if path.endswith("/openings"):
+        made |= {"construction": _of_kind(job, "window"), "size": ""}
+    return made or ""
+
+
+def _of_kind(job: Job, kind: str) -> str:
+    return next((id for id, each in job.constructions.items() if each.kind == kind), "")
+
+
+def _ids(job: Job, path: str) -> list[str]:
+    node = walk(job.source.base, path)
+    return list(node.entries) if isinstance(node, Mapping) else []
+
+
+def _name_of(job: Job, path: str) -> str:
+    node = walk(job.source.base, f"{path}/name")
+    return getattr(node, "text", "") or path.rpartition("/")[2].replace("-", " ").capitalize()

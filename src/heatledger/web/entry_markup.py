@@ -1,0 +1,112 @@
+"""Entries as markup: the field of a value, the list of a choice, and what is wrong with what was typed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from markupsafe import Markup
+
+from heatledger.book.records import WrongEntry
+from heatledger.job.fields import Shape
+from heatledger.job.model import Job
+from heatledger.job.what_ifs import shape_at
+from heatledger.web.entries import LINES, entry_at
+
+WIDEST = 34
+
+
+def field_of(
+    job: Job, wrong: Mapping[str, WrongEntry], path: str, words: str = "", example: str = "", css: str = "",
+    wide: int = 0,
+) -> Markup:  # fmt: skip
+    """The field of the entry at a path, on its line type; its fault below it where it cannot be read."""
+    entry = entry_at(job, path)
+    bad = wrong.get(path)
+    shown = bad.typed if bad else entry.set
+    words = words or (entry.field.words if entry.field else path.rpartition("/")[2])
+    hint = example or (entry.field.example if entry.field else "")
+    line = "bad" if bad else LINES.get(entry.known, "")
+    size = wide or min(max(len(shown), 3 if shown else min(len(hint), 12), 2), WIDEST)
+    said = f"{words}, {entry.known}" if shown else words
+    html = Markup(
+        '<input class="in {}" data-entry="{}" data-known="{}" value="{}" data-kept="{}" size="{}"'
+        ' aria-label="{}" placeholder="{}" autocomplete="off" spellcheck="false"{}>'
+    ).format(
+        f"{line} {css}".strip(),
+        path,
+        entry.known,
+        shown,
+        shown,
+        size,
+        said,
+        "" if shown else hint,
+        Markup(' aria-invalid="true" aria-describedby="{}"').format(fault_id(path)) if bad else "",
+    )
+    return html if bad is None else html + fault_of(job, bad)
+
+
+def list_of(job: Job, wrong: Mapping[str, WrongEntry], path: str, words: str = "", css: str = "") -> Markup:
+    """The entry at a path that is one of a few words, as a list to choose from."""
+    entry = entry_at(job, path)
+    bad = wrong.get(path)
+    choices = choices_at(path, job)
+    words = words or (entry.field.words if entry.field else "")
+    options = [("", "–")] + [(each, each) for each in choices]
+    if isinstance(choices, dict):
+        options = [("", "–"), *choices.items()]
+    if entry.typed and entry.typed not in dict(options):
+        options.append((entry.typed, entry.typed))
+    inner = Markup("").join(
+        Markup('<option value="{}"{}>{}</option>').format(
+            value, Markup(" selected") if value == entry.typed else "", shown
+        )
+        for value, shown in options
+    )
+    html = Markup('<select class="in {}" data-entry="{}" data-kept="{}" aria-label="{}">{}</select>').format(
+        css, path, entry.typed, words, inner
+    )
+    return html if bad is None else html + fault_of(job, bad)
+
+
+def fault_of(job: Job, wrong: WrongEntry) -> Markup:
+    """The sentences below an entry that cannot be read, with the last good value that goes on being used."""
+    entry = entry_at(job, wrong.path)
+    kept = f" The last good value, {entry.set}, is still used." if entry.typed else ""
+    return Markup(
+        '<span class="fault" id="{}">{} {}{} <button class="btn quiet" data-withdraw="{}">'
+        "Put back the old one</button></span>"
+    ).format(fault_id(wrong.path), wrong.what, wrong.mend, kept, wrong.path)
+
+
+def choices_at(path: str, job: Job) -> tuple[str, ...] | dict[str, str]:
+    """What an entry may be: its fixed words, or the ids and names of what the job has."""
+    head, _, last = path.rpartition("/")
+    named: dict[str, dict[str, str]] = {
+        "construction": {id: each.name for id, each in job.constructions.items()},
+        "level": {id: each.name for id, each in job.levels.items()},
+        "room": {id: each.name for id, each in job.rooms.items()},
+        "thermostat": {id: each.name for id, each in job.rooms.items()},
+        "zone": {id: each.name for id, each in job.system.zones.items()},
+        "circulator": {id: each.name for id, each in job.system.plant.circulators.items()},
+    }
+    shape = shape_at(head)
+    field = shape.by_key.get(last) if isinstance(shape, Shape) else None
+    if field is None:
+        return ()
+    if field.choices:
+        return field.choices
+    if field.kind == "yes-no":
+        return ("yes", "no")
+    if last == "beyond":
+        return {
+            "outdoors": "outdoors", "ground": "ground",
+            **{f"unheated/{id}": each.name for id, each in job.unheated.items()},
+            **{f"rooms/{id}": each.name for id, each in job.rooms.items()},
+            **{f"neighbors/{id}": each.name for id, each in job.neighbors.items()},
+        }  # fmt: skip
+    return named.get(last, ())
+
+
+def fault_id(path: str) -> str:
+    """The id of the sentences below an entry."""
+    return "fault-" + path.replace("/", "-")

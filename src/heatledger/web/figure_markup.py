@@ -1,0 +1,89 @@
+"""Figures as markup: buttons that open a working, the old value struck before one that has changed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from markupsafe import Markup
+
+from heatledger.drawings.figure_words import enough
+from heatledger.ledger.figures import Figure, Placed
+from heatledger.ledger.presets import Preset
+from heatledger.ledger.show import NOT_KNOWN, show, show_speaking
+
+if TYPE_CHECKING:
+    from heatledger.web.page import Page
+
+BLANK = Markup('<span class="blank" role="img" aria-label="not known yet"></span>')
+NONE = Markup('<span class="q3">–</span>')
+_BUTTON = Markup(
+    '<button class="fig{}" form="open" name="open" value="{}" aria-expanded="{}" '
+    'aria-label="{}, {}, open its working">{}</button>'
+)
+
+
+def figure_button(
+    page: Page, what: str | Figure | None, places: int | None, unit: bool, css: str, speak: bool, up: bool,
+    label: str,
+) -> Markup:  # fmt: skip
+    """A figure as a button; a thin line where it has no value, a dash where there is none."""
+    figure = page.figure(what)
+    if figure is None:
+        return NONE
+    path = page.path(what if isinstance(what, str) else figure)
+    if figure.is_missing:
+        return _button(page, path, BLANK, NOT_KNOWN, f"{css} waits".strip(), label, figure) if path else BLANK
+    number = figure_text(figure, page.units, places, False, speak, up)
+    suffix = "" if in_words(figure, page.units, places) else unit_text(figure, page.units)
+    tail = Markup('<span class="unit">{}</span>').format(suffix) if unit and suffix else Markup("")
+    if not path:
+        return Markup('<span class="{}">{}</span>').format(css, number) + tail
+    was = _was(page, path, figure, number, places, speak, up)
+    return was + _button(page, path, number, f"{number} {suffix}".strip(), css, label, figure) + tail
+
+
+def _button(
+    page: Page, path: str, shown: str | Markup, spoken: str, css: str, label: str, figure: Figure
+) -> Markup:
+    said = label or page.house.names.title(figure)
+    is_open = "true" if path == page.opened else "false"
+    return _BUTTON.format(f" {css}" if css else "", path, is_open, spoken, said, shown)
+
+
+def _was(
+    page: Page, path: str, figure: Figure, number: str, places: int | None, speak: bool, up: bool
+) -> Markup:
+    """The value before the last change, struck; nothing where it reads the same."""
+    old = page.before.results.get(path) if page.before is not None else None
+    if old is None or old.is_missing or float(old) == float(figure):
+        return Markup("")
+    text = figure_text(old, page.units, places, False, speak, up)
+    return Markup("") if text == number else Markup('<span class="was"><s>{}</s></span> ').format(text)
+
+
+def in_words(figure: Figure, units: Preset, places: int | None) -> bool:
+    """Whether a figure carries its unit in its number, as 12′ 6″ does."""
+    return figure.dimension.name == "length" and units.feet_and_inches and places is None
+
+
+def unit_text(figure: Figure, units: Preset) -> str:
+    """The reader's unit of a figure; empty for a plain number."""
+    text = units.shown(figure.dimension).unit.text
+    return "" if text == "1" else text
+
+
+def figure_text(
+    figure: Figure | None, units: Preset, places: int | None = None, unit: bool = True, speak: bool = False,
+    up: bool = False,
+) -> str:  # fmt: skip
+    """A figure as the reader sees it, with or without its unit; empty where it has no value."""
+    if figure is None or figure.is_missing:
+        return ""
+    if up:
+        shown = enough(figure, units)
+    elif speak:
+        shown = show_speaking(figure, units)
+    else:
+        shown = show(figure.original if isinstance(figure, Placed) else figure, units, places=places)
+    suffix = unit_text(figure, units)
+    return shown if unit or not suffix else shown.removesuffix(suffix).strip()

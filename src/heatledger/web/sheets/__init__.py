@@ -1,0 +1,1 @@
+"""What stands on each sheet: a module a sheet, each with ``left(page)`` and ``right(page)``."""

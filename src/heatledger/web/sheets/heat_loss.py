@@ -1,0 +1,104 @@
+"""Sheet 2: what each room loses on the design day, by cause, and what matters most to the whole."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from heatledger.drawings.hatches import CAUSE_NAMES, CAUSES
+from heatledger.drawings.heat_charts import bars_of_rooms, likely_rule
+from heatledger.drawings.load_chart import load_by_weather
+from heatledger.ledger.show import show_percent
+from heatledger.studies.replacement import replacement
+from heatledger.studies.uncertainty import SENTENCE, band
+from heatledger.web.charts import chart_fragment, chip, svg
+from heatledger.web.fragments import Fragment
+from heatledger.web.matters import matters
+from heatledger.web.page import Page
+from heatledger.web.parts import crude, questions, waiting_for, working_fragment
+
+TITLE = "Heat loss"
+CSS = "heat-loss.css"
+LARGEST = "largest"
+BAR, RULE = 112.0, 372.0
+"""Widths in points of a bar in the table, and of the rule beside the design load."""
+
+
+def left(page: Page) -> list[Fragment]:
+    """The rooms by cause, the load by the weather, and what speaks for the total."""
+    if not page.job.rooms:
+        return [Fragment("rooms", "heat_loss_none.html")]
+    return [
+        Fragment("rooms", "heat_loss_rooms.html", _rooms(page)),
+        *chart_fragment(load_by_weather(page.house, page.units)),
+        Fragment("checks", "heat_loss_checks.html", _checks(page)),
+    ]
+
+
+def right(page: Page) -> list[Fragment]:
+    """The design load with its range, the open working, what matters most, the open questions."""
+    if not page.job.rooms:
+        return [*crude(page), working_fragment(page)]
+    return [
+        Fragment("lead", "heat_loss_lead.html", _lead(page), css="lead"),
+        *waiting_for(page, "house/loss"),
+        *matters(page, "house/loss"),
+        working_fragment(page),
+        questions(page, 2),
+    ]
+
+
+def _rooms(page: Page) -> dict[str, Any]:
+    house = page.house
+    ids = list(house.losses.rooms)
+    if page.view == LARGEST:
+        ids.sort(key=lambda each: -_watts(page, f"rooms/{each}/loss"))
+    bars = bars_of_rooms(house, page.units, BAR)
+    return {
+        "rooms": ids,
+        "bars": {id: svg(bars[id], f"bar-{id}") for id in ids},
+        "causes": [(each, CAUSE_NAMES[each]) for each in CAUSES if each in house.losses.house.causes],
+        "chip": chip,
+        "share": lambda cause: _share(page, f"house/causes/{cause}/share"),
+        "largest": page.view == LARGEST,
+        "groups": {} if page.view == LARGEST else _levels(page, ids),
+    }
+
+
+def _levels(page: Page, ids: list[str]) -> dict[str, str]:
+    """The name of the level at the first room of each, where there are several."""
+    found: dict[str, str] = {}
+    seen: set[str] = set()
+    levels = [_level(page, id) for id in ids]
+    if len(set(levels)) < 2 or len(ids) > 14:
+        return found
+    for id, level in zip(ids, levels, strict=True):
+        if level not in seen:
+            seen.add(level)
+            found[id] = level
+    return found
+
+
+def _level(page: Page, id: str) -> str:
+    level = page.job.rooms[id].level
+    return level.name if level is not None else ""
+
+
+def _lead(page: Page) -> dict[str, Any]:
+    made = band(page.house, "house/loss")
+    rule = likely_rule(page.house, page.units, made, RULE)
+    return {"rule": svg(rule, "likely") if rule is not None else "", "sentence": SENTENCE}
+
+
+def _checks(page: Page) -> dict[str, Any]:
+    bills = [each for each in page.house.bills.bills.values() if not each.like_for_like.is_missing]
+    return {"bills": bills, "made": replacement(page.house) if bills else None}
+
+
+def _share(page: Page, path: str) -> str:
+    figure = page.figure(path)
+    return "" if figure is None or figure.is_missing else show_percent(float(figure))
+
+
+def _watts(page: Page, path: str) -> float:
+    figure = page.figure(path)
+    return 0.0 if figure is None or figure.is_missing else float(figure)

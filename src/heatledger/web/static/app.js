@@ -1,0 +1,42 @@
+// The app in the browser: opens workings, posts one change at a time, moves between revisions.
+import { openFigure, goBack, keepTrail } from "./workings.js";
+import { watchEntries, postChange, moveRevision } from "./entries.js";
+import { watchKeys } from "./keys.js";
+
+document.addEventListener("click", (event) => {
+  const target = event.target instanceof Element ? event.target : null;
+  const button = target?.closest("button, a, summary");
+  if (!(button instanceof HTMLElement)) return;
+  if (button.matches('button.fig[name="open"]')) {
+    event.preventDefault();
+    openFigure(button.getAttribute("value") ?? "", button);
+  } else if (button.matches("[data-back]")) {
+    event.preventDefault();
+    goBack();
+  } else if (button.dataset.move) {
+    event.preventDefault();
+    moveRevision(button.dataset.move, Number(button.dataset.number ?? 0));
+  } else if (button.dataset.do) {
+    event.preventDefault();
+    const sure = button.dataset.sure;
+    if (sure && !window.confirm(sure)) return;
+    const name = button.dataset.nameFrom ? readFrom(button.dataset.nameFrom) : (button.dataset.name ?? "");
+    postChange({ do: button.dataset.do, path: button.dataset.path ?? "", value: button.dataset.value ?? "", name });
+  } else if (button.dataset.withdraw !== undefined) {
+    event.preventDefault();
+    postChange({ path: button.dataset.withdraw }, "withdraw");
+  } else if (button.matches("[data-print]")) {
+    window.print();
+  }
+});
+
+/** The text of the field that a button names.
+ * @param {string} id @returns {string} */
+function readFrom(id) {
+  const field = document.getElementById(id);
+  return field instanceof HTMLInputElement || field instanceof HTMLSelectElement ? field.value : "";
+}
+
+watchEntries();
+watchKeys();
+keepTrail();

@@ -1,0 +1,68 @@
+// What every module of the page needs: the job that is shown, and a word to a screen reader.
+
+/** @returns {{job: string, sheet: string}} the job and sheet that the page shows */
+export function shown() {
+  return { job: document.body.dataset.job ?? "", sheet: document.body.dataset.sheet ?? "house" };
+}
+
+/** @returns {{rev: string, token: string, wait: boolean}} what the server called this drawing of the page */
+export function drawing() {
+  const data = document.getElementById("token")?.dataset ?? {};
+  return { rev: data.rev ?? "0", token: data.token ?? "", wait: data.wait === "yes" };
+}
+
+/** The address of the page with other questions in it.
+ * @param {Record<string, string>} asked @returns {string} */
+export function address(asked) {
+  const url = new URL(window.location.href);
+  for (const [key, value] of Object.entries(asked)) {
+    if (value) url.searchParams.set(key, value);
+    else url.searchParams.delete(key);
+  }
+  return url.pathname + url.search;
+}
+
+/** Say something to who listens to the page.
+ * @param {string} words */
+export function say(words) {
+  const place = document.getElementById("says");
+  if (place) place.textContent = words;
+}
+
+/** Say something above the pages that must be seen; nothing takes it away.
+ * @param {string} words */
+export function notice(words) {
+  const place = document.getElementById("notice");
+  if (!place) return;
+  place.textContent = words;
+  place.hidden = !words;
+}
+
+/**
+ * Ask the server, and let htmx put each part of the answer in its place.
+ * @param {"GET" | "POST"} verb
+ * @param {string} path
+ * @param {Record<string, string>} values
+ * @returns {Promise<void>}
+ */
+export async function ask(verb, path, values) {
+  const query = new URLSearchParams(values);
+  const url = verb === "GET" ? `${path}?${query}` : path;
+  try {
+    const answer = await fetch(url, {
+      method: verb,
+      headers: { "HX-Request": "true", "X-Heatledger": "page" },
+      ...(verb === "POST" ? { body: query } : {}),
+    });
+    const text = await answer.text();
+    if (!answer.ok) {
+      const plain = new DOMParser().parseFromString(text, "text/html").body.textContent ?? "";
+      notice(plain.trim() || "This could not be done. Try again.");
+      return;
+    }
+    notice("");
+    await window.htmx.swap({ text, target: "#says", swap: "innerHTML", sourceElement: document.body });
+  } catch {
+    notice("The app does not answer. What you typed stands here still. Start it again, then try once more.");
+  }
+}

@@ -1,0 +1,3 @@
+interface Window {
+  htmx: { swap(ctx: { text: string; target: string; swap: string; sourceElement: Element }): Promise<void> };
+}
