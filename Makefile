@@ -82,5 +82,5 @@ clean: ## remove the environment and everything that was built
 
 .venv/.fonts: .venv/.runtime
 	@$(PYTHON) -m venv .venv/tools/fonts
-	@.venv/tools/fonts/bin/python -m pip install --quiet --disable-pip-version-check fonttools brotli
+	@.venv/tools/fonts/bin/python -m pip install --quiet --disable-pip-version-check fonttools==4.68.0 brotli==1.2.1
 	@touch $@

@@ -16,19 +16,18 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import sync_playwright
 
 ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT))
 
-from tests.browser.harness import DESK, PHONE, TABLET, App, Pages, launch, start_app, too_wide  # noqa: E402
+from tests.browser import harness  # noqa: E402
+from tests.browser.harness import DESK, PHONE, TABLET, App, Pages  # noqa: E402
 
 PICTURES = ROOT / "docs" / "pictures"
 IN_README = {"heat-loss-1440x900.png": "app-heat-loss.png", "startup-1024x768.png": "app-startup.png"}
 """The two that are kept, and what they are called there."""
 
-JOB = "Ferrow house"
-SHEETS = ("house", "heat-loss", "emitters", "piping", "boiler-room", "controls", "startup", "papers")
 OPEN = {"house": "house/loss", "heat-loss": "house/loss", "boiler-room": "plant/tank_volume"}
 """Figures that are opened on a sheet, so that a picture shows a working."""
 
@@ -46,18 +45,11 @@ class Shot(NamedTuple):
         return f"{self.name}-{self.size[0]}x{self.size[1]}.png"
 
 
-def job_address(page: Page) -> str:
-    """The address of the demo job, without a sheet: ``/jobs/7``."""
-    page.goto("/")
-    href = page.get_by_role("link", name=JOB).first.get_attribute("href") or ""
-    return "/".join(href.split("?")[0].split("/")[:3])
-
-
 def shots(job: str) -> Iterator[Shot]:
     """Every picture there is to take."""
     for size in (DESK, TABLET):
         yield Shot("jobs", "/", size)
-        for sheet in SHEETS:
+        for sheet in harness.SHEETS:
             opened = f"?open={OPEN[sheet]}" if sheet in OPEN else ""
             yield Shot(sheet, f"{job}/{sheet}{opened}", size)
     yield Shot("jobs", "/", PHONE)
@@ -66,26 +58,23 @@ def shots(job: str) -> Iterator[Shot]:
 
 def take(pages: Pages, folder: Path) -> Iterator[str]:
     """Take every picture; yield what is wrong with a page that can be seen without eyes."""
-    job = job_address(pages.new())
-    if not job.startswith("/jobs/"):
-        yield f"the list of jobs has no link to {JOB}"
-        return
+    job = harness.address_of(pages.new(), harness.JOB)
     for shot in shots(job):
         page = pages.new(shot.size)
         answer = page.goto(shot.address)
         if answer is None or not answer.ok:
             yield f"{shot.file}: the app answers {answer.status if answer else 'nothing'}"
         page.evaluate("document.fonts.ready")
-        page.screenshot(path=folder / shot.file)
-        page.screenshot(path=folder / f"whole-{shot.file}", full_page=True)
-        yield from (f"{shot.file}: too wide: {each}" for each in too_wide(page))
+        page.screenshot(path=folder / shot.file, caret="initial")
+        page.screenshot(path=folder / f"whole-{shot.file}", full_page=True, caret="initial")
+        yield from (f"{shot.file}: too wide: {each}" for each in harness.too_wide(page))
         page.close()
 
 
 def run(app: App, folder: Path) -> list[str]:
     """Take the pictures of a running app; every fault that was seen."""
     with sync_playwright() as playwright:
-        browser = launch(playwright)
+        browser = harness.launch(playwright)
         pages = Pages(browser, app)
         faults = [*take(pages, folder), *pages.close()]
         browser.close()
@@ -96,7 +85,7 @@ def main(folder: Path) -> int:
     """Fill a folder with pictures and renew the two of the README; 1 when a browser complained."""
     folder.mkdir(parents=True, exist_ok=True)
     with tempfile.TemporaryDirectory() as book:
-        app = start_app(Path(book))
+        app = harness.start_app(Path(book))
         try:
             faults = run(app, folder)
         finally:

@@ -30,10 +30,9 @@ OPTIONS = [
 
 
 def scripts() -> list[Path]:
-    """Our own scripts."""
-    return sorted(
-        each for each in STATIC.rglob("*.js") if "vendor" not in each.relative_to(STATIC).parts
-    )  # fmt: skip
+    """Our own scripts, and what is said of types beside them."""
+    found = [*STATIC.rglob("*.js"), *STATIC.rglob("*.d.ts")]
+    return sorted(each for each in found if "vendor" not in each.relative_to(STATIC).parts)
 
 
 def compiler_is_there() -> bool:

@@ -6,11 +6,14 @@ import os
 import re
 import subprocess
 import sys
+import urllib.request
 import venv
 import zipfile
 from pathlib import Path
 
 import pytest
+
+from tests.browser.harness import start_app
 
 ROOT = Path(__file__).resolve().parents[1]
 # What a program needs to find itself and the network; nothing that points at this tree.
@@ -87,3 +90,18 @@ def test_the_demo_writes_beside_the_reader_when_no_folder_is_named(installed: Pa
 def test_help_and_version_run_from_the_wheel(installed: Path, tmp_path: Path) -> None:
     assert "design" in run([installed, "--help"], tmp_path, tmp_path)
     assert re.search(r"\d+\.\d+\.\d+", run([installed, "--version"], tmp_path, tmp_path))
+
+
+def test_the_app_answers_from_the_wheel_with_all_its_files(installed: Path, tmp_path: Path) -> None:
+    app = start_app(tmp_path, program=(str(installed),))
+    try:
+        with urllib.request.urlopen(app.url, timeout=60) as answer:
+            page = answer.read().decode()
+        files = re.findall(r'(?:href|src)="(/static/[^"]+)"', page)
+        assert len(files) >= 3, page
+        for each in files:
+            with urllib.request.urlopen(app.url + each, timeout=60) as answer:
+                assert answer.status == 200
+    finally:
+        fault = app.stop()
+    assert not fault

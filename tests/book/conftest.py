@@ -15,11 +15,13 @@ __all__ = ["book", "data_beside", "postgres", "url"]
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])
-def url(request: pytest.FixtureRequest, tmp_path: Path) -> str:
+def url(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[str]:
     """The address of a book that is not there yet."""
     if request.param == "sqlite":
-        return f"sqlite:///{(tmp_path / 'kept' / 'book.sqlite').as_posix()}"
-    return str(request.getfixturevalue("postgres").new_database())
+        yield f"sqlite:///{(tmp_path / 'kept' / 'book.sqlite').as_posix()}"
+        return
+    with request.getfixturevalue("postgres").lent() as lent:
+        yield lent
 
 
 @pytest.fixture

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import random
 import subprocess
 import sys
 from pathlib import Path
@@ -11,6 +12,8 @@ from heatledger.book.book import Book
 from heatledger.book.records import Revision
 
 SRC = Path(__file__).resolve().parents[2] / "src"
+LARGE = random.Random(4).randbytes(400_000).hex()
+"""A text that cannot be packed into much less than 400 KB."""
 TEXT = "format: 1\nunits: us\nname: Kiln Lane  # seen on the mailbox\n"
 
 
@@ -19,7 +22,9 @@ def begun(book: Book, text: str = TEXT, name: str = "Kiln Lane") -> Revision:
 
 
 def edited(book: Book, last: Revision, text: str) -> Revision:
-    return book.save(last.job_id, text, "Kiln Lane", "4 Kiln Lane", f"Edit of {last.number}", "Ben", last.number)
+    return book.save(
+        last.job_id, text, "Kiln Lane", "4 Kiln Lane", f"Edit of {last.number}", "Ben", last.number
+    )
 
 
 def child(program: str, *words: str) -> subprocess.Popen[str]:

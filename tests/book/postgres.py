@@ -13,7 +13,6 @@ import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from itertools import count
 from pathlib import Path
 
 import pytest
@@ -30,19 +29,36 @@ class Server:
     """A running server, reached through a socket in its folder only."""
 
     folder: Path
-    numbers: Iterator[int] = field(default_factory=count)
+    made: int = 0
+    free: list[str] = field(default_factory=list)
 
     def url(self, database: str = "postgres") -> str:
         return f"postgresql+psycopg://{USER}@/{database}?host={self.folder}"
 
-    def new_database(self) -> str:
-        """The URL of an empty database."""
-        name = f"book{next(self.numbers)}"
-        engine = create_engine(self.url(), isolation_level="AUTOCOMMIT", poolclass=NullPool)
+    @contextmanager
+    def lent(self) -> Iterator[str]:
+        """The URL of an empty database; it is emptied again and lent anew, since each takes time and room."""
+        if not self.free:
+            self.made += 1
+            self.free.append(f"book{self.made}")
+            self._say("postgres", f"CREATE DATABASE {self.free[-1]}")
+        name = self.free.pop()
+        yield self.url(name)
+        others = "pid <> pg_backend_pid() AND datname = current_database()"
+        self._say(
+            name,
+            f"SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE {others}",
+            "DROP SCHEMA public CASCADE",
+            "CREATE SCHEMA public",
+        )
+        self.free.append(name)
+
+    def _say(self, database: str, *commands: str) -> None:
+        engine = create_engine(self.url(database), isolation_level="AUTOCOMMIT", poolclass=NullPool)
         with engine.connect() as connection:
-            connection.execute(text(f"CREATE DATABASE {name}"))
+            for each in commands:
+                connection.execute(text(each))
         engine.dispose()
-        return self.url(name)
 
 
 def programs() -> Path | None:
@@ -80,9 +96,10 @@ def running() -> Iterator[Server]:
 
     def run(*words: str | Path) -> None:
         command = [*as_whom, *map(str, words)]
+        environment = {**os.environ, "LC_ALL": "C", "HOME": str(folder)}
         done = subprocess.run(
             command, cwd=folder, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE,
-            stderr=subprocess.STDOUT, encoding="utf-8", env={**os.environ, "LC_ALL": "C", "HOME": str(folder)},
+            stderr=subprocess.STDOUT, encoding="utf-8", env=environment,
         )  # fmt: skip
         assert done.returncode == 0, f"{command} failed:\n{done.stdout}"
 

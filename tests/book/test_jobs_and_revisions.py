@@ -25,7 +25,13 @@ def test_a_new_book_is_empty(book: Book) -> None:
 def test_a_job_begins_with_its_first_revision(book: Book) -> None:
     before = datetime.now(UTC)
     made = begun(book)
-    assert (made.number, made.parent, made.said, made.by, made.version) == (1, None, "Begun", "Ann", __version__)
+    assert (made.number, made.parent, made.said, made.by, made.version) == (
+        1,
+        None,
+        "Begun",
+        "Ann",
+        __version__,
+    )
     assert before <= made.at <= datetime.now(UTC)
     assert book.head(made.job_id) == made
     entry = book.job(made.job_id)
@@ -34,7 +40,9 @@ def test_a_job_begins_with_its_first_revision(book: Book) -> None:
 
 
 def test_jobs_of_one_name_have_ids_of_their_own(book: Book) -> None:
-    ids = [begun(book, name=name).job_id for name in ("Kiln Lane", "Kiln Lane", "kiln lane", "Ærø 7", "", "…")]
+    ids = [
+        begun(book, name=name).job_id for name in ("Kiln Lane", "Kiln Lane", "kiln lane", "Ærø 7", "", "…")
+    ]
     assert ids == ["kiln-lane", "kiln-lane-2", "kiln-lane-3", "r-7", "job", "job-2"]
 
 
@@ -113,7 +121,15 @@ def test_going_far_back_can_be_redone_step_by_step(book: Book) -> None:
 
 def test_what_is_not_there_is_said(book: Book) -> None:
     first = begun(book)
-    for ask in (book.job, book.head, book.revisions, book.can_undo, book.can_redo, book.put_away, book.file_digest):
+    for ask in (
+        book.job,
+        book.head,
+        book.revisions,
+        book.can_undo,
+        book.can_redo,
+        book.put_away,
+        book.file_digest,
+    ):
         with pytest.raises(NoSuchJob, match="no job 'nowhere'"):
             ask("nowhere")
     with pytest.raises(NoSuchJob):
@@ -167,7 +183,8 @@ def test_wrong_entries_are_kept_until_they_are_mended(book: Book) -> None:
 
 
 FIGURES = st.dictionaries(
-    st.text(min_size=1), st.tuples(st.floats(allow_nan=False), st.sampled_from(["heat rate", "area", "length"]))
+    st.text(min_size=1),
+    st.tuples(st.floats(allow_nan=False), st.sampled_from(["heat rate", "area", "length"])),
 )
 
 

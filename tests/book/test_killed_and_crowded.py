@@ -16,7 +16,7 @@ from heatledger.book.errors import MovedOn
 from heatledger.book.opening import open_book
 from tests.book.helping import begun, child, edited
 
-KILLS, SAVERS, EACH = 7, 3, 25
+KILLS, SAVERS, EACH = 5, 3, 20
 pytestmark = pytest.mark.slow
 
 # Saves again and again; says the number of a revision once it is told that it is kept.

@@ -48,8 +48,8 @@ def app(tmp_path_factory: pytest.TempPathFactory) -> Iterator[App]:
     """The app with the demo jobs, shared by the tests of a file."""
     started = start_app(tmp_path_factory.mktemp("app"))
     yield started
-    started.stop()
-    assert "Traceback" not in started.log, started.log
+    if fault := started.stop():
+        pytest.fail(fault, pytrace=False)
 
 
 @pytest.fixture
@@ -62,9 +62,8 @@ def run_app(tmp_path: Path) -> Iterator[Callable[..., App]]:
         return started[-1]
 
     yield run
-    for each in started:
-        each.stop()
-        assert "Traceback" not in each.log, each.log
+    if faults := [fault for each in started if (fault := each.stop())]:
+        pytest.fail("\n".join(faults), pytrace=False)
 
 
 @pytest.fixture
@@ -82,10 +81,10 @@ def pages(request: pytest.FixtureRequest, browser: Browser, tmp_path: Path) -> I
     report = request.node.stash.get(REPORT, None)
     if report is not None and report.failed:
         for number, each in enumerate(opened.open_now(), 1):
-            each.screenshot(path=tmp_path / f"failed-{number}.png")
+            each.screenshot(path=tmp_path / f"failed-{number}.png", caret="initial")
             print(f"{each.url} is to be seen in {tmp_path / f'failed-{number}.png'}")  # noqa: T201
-    faults = opened.close()
-    assert not faults, "\n  ".join(["in the browser:", *faults])
+    if faults := opened.close():
+        pytest.fail("\n  ".join(["in the browser:", *faults]), pytrace=False)
 
 
 @pytest.fixture

@@ -21,9 +21,13 @@ from tests.needed import tool
 ROOT = Path(__file__).resolve().parents[2]
 AXE = Path(__file__).with_name("vendor") / "axe.min.js"
 WCAG = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
+TREE = (sys.executable, "-m", "heatledger")
 TRIES = 600
 PAUSE = 0.05
 """Seconds between two looks whether the app answers."""
+
+JOB = "Ferrow house"
+SHEETS = ("house", "heat-loss", "emitters", "piping", "boiler-room", "controls", "startup", "papers")
 
 DESK = (1440, 900)
 TABLET = (1024, 768)
@@ -63,11 +67,13 @@ class App:
         """What the app has said so far."""
         return (self.folder / "app.log").read_text(encoding="utf-8", errors="replace")
 
-    def stop(self) -> None:
-        """End it the polite way."""
+    def stop(self) -> str:
+        """End it the polite way; what it said from the first traceback on, empty when there was none."""
         if self.process.poll() is None:
             self.process.terminate()
         self.process.wait(timeout=20)
+        _, fault, rest = self.log.partition("Traceback")
+        return fault + rest[:4000]
 
     def kill(self) -> None:
         """End it as a power cut would."""
@@ -82,16 +88,18 @@ def free_port() -> int:
         return int(probe.getsockname()[1])
 
 
-def start_app(folder: Path, *options: str, port: int = 0) -> App:
+def start_app(folder: Path, *options: str, port: int = 0, program: tuple[str, ...] = TREE) -> App:
     """Start the app with its book in ``folder`` and wait until it answers.
 
-    ``options`` are further words of the command. A folder used before is gone on with. Raises AssertionError
-    with what the app said when it does not come up.
+    ``options`` are further words of the command; ``program`` is the command itself, that of this tree when
+    left out. A folder used before is gone on with. Raises AssertionError with what the app said when it does
+    not come up.
     """
     port = port or free_port()
     book = f"sqlite:///{(folder / 'book.sqlite').as_posix()}"
-    command = [sys.executable, "-m", "heatledger", "app", "--port", str(port), "--book", book, *options]
-    environment = {**os.environ, "PYTHONPATH": str(ROOT / "src"), "PYTHONUTF8": "1", "BROWSER": "none"}
+    command = [*program, "app", "--port", str(port), "--book", book, *options]
+    source = str(ROOT / "src") if program == TREE else ""
+    environment = {**os.environ, "PYTHONPATH": source, "PYTHONUTF8": "1", "BROWSER": "none"}
     environment |= {"XDG_DATA_HOME": str(folder), "LOCALAPPDATA": str(folder), "HEATLEDGER_PASSPHRASE": ""}
     with (folder / "app.log").open("ab") as log:
         process = subprocess.Popen(
@@ -206,6 +214,14 @@ class Pages:
         return [fault for watch in self.watches.values() for fault in watch.faults()]
 
 
+def address_of(page: Page, job: str) -> str:
+    """The address of a job, without a sheet, from the links beside the list where it is picked."""
+    page.goto("/")
+    page.get_by_role("link", name=job).first.click()
+    href = page.locator('a[href^="/jobs/"]').first.get_attribute("href") or ""
+    return "/".join(href.split("?")[0].split("/")[:3])
+
+
 def look_with_axe(page: Page, within: str = "") -> list[str]:
     """What axe finds against WCAG 2.2 AA on a page, or in a part of it: one line a place.
 
@@ -229,14 +245,28 @@ def _summary(node: dict[str, str]) -> str:
     return " ".join(node.get("failureSummary", "").split())
 
 
+def until(page: Page, expression: str) -> None:
+    """Wait until an expression is true on a page.
+
+    ``page.wait_for_function`` makes code from text inside the page, which the policy refuses.
+    """
+    for _ in range(TRIES // 3):
+        if page.evaluate(expression):
+            return
+        page.wait_for_timeout(1000 * PAUSE)
+    raise AssertionError(f"this never became true: {expression}")
+
+
 def too_wide(page: Page) -> list[str]:
-    """Elements that reach beyond the right edge of the window and make the page scroll sideways."""
+    """Where a page scrolls sideways: the innermost elements beyond the right edge, five at most."""
     return page.evaluate(
         """() => {
           const width = document.documentElement.clientWidth;
           if (document.documentElement.scrollWidth <= width) return [];
+          const wide = (each) => each.getBoundingClientRect().right > width + 1;
           return [...document.querySelectorAll("body *")]
-            .filter((each) => each.getBoundingClientRect().right > width + 1)
-            .map((each) => `${each.tagName.toLowerCase()}.${each.className} #${each.id}`);
+            .filter((each) => wide(each) && ![...each.children].some(wide))
+            .map((each) => `${each.tagName} ${each.className}: ${each.textContent.trim()}`)
+            .concat(document.title).slice(0, 5);
         }"""
     )

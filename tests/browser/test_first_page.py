@@ -13,7 +13,7 @@ from tests.browser.harness import DESK, PHONE, TABLET, Pages, too_wide
 def test_it_opens_with_the_demo_jobs(page: Page) -> None:
     answer = page.goto("/")
     assert answer is not None and answer.ok
-    expect(page.get_by_role("heading", level=1)).to_be_visible()
+    expect(page.get_by_role("heading", level=1).first).to_be_visible()
     expect(page.get_by_role("link", name="Ferrow house").first).to_be_visible()
 
 

@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import Page
 
 from heatledger.ledger.units import UNITS
+from tests.browser.harness import until
 
 FRACTIONS = "⅛ ¼ ⅜ ½ ⅝ ¾ ⅞ ⅓ ⅔"
 SIGNS = f"{' '.join(UNITS)} {FRACTIONS} ′ ″ × ÷ − ± √ ≤ ≥ ΔT π · ₂ ⁴ ° – … “ ” ’ 36\u202f245"
@@ -30,11 +31,11 @@ def test_every_unit_and_sign_is_drawn_with_our_letters(page: Page, face: str) ->
           const shown = Object.assign(document.createElement("p"), {id: "signs", textContent: words});
           shown.style.fontFamily = `var(--${face})`;
           document.body.append(shown);
+          return shown.offsetHeight;
         }""",
         [SIGNS, face],
     )
-    page.evaluate("document.fonts.ready")
-    page.wait_for_function("[...document.fonts].every(each => each.status !== 'loading')")
+    until(page, "[...document.fonts].every(each => each.status !== 'loading')")
     found = drawn_with(page, "#signs")
     assert found
     assert all(ours for _, ours in found), found

@@ -10,7 +10,10 @@ import pytest
 
 from tests.house_rules.tree import ending, files, listing, named, ours, text, tree
 
-TEXT = (".py", ".md", ".yaml", ".yml", ".toml", ".typ", ".txt", ".css", ".js", ".html", ".svg", ".json", "")
+TEXT = (
+    *(".py", ".md", ".yaml", ".yml", ".toml", ".typ", ".txt", ".svg", ".json", ""),
+    *(".css", ".js", ".ts", ".html"),
+)
 
 
 def any_of(*words: str) -> str:
@@ -132,9 +135,10 @@ def test_text_files_are_opened_as_utf_8() -> None:
 
 
 def _called(call: ast.Call) -> str:
-    """The name called; empty for a method of the module's own class."""
+    """The name called; empty for a method of the module's own class, and for a desk that is opened."""
     if isinstance(call.func, ast.Attribute):
-        return "" if getattr(call.func.value, "id", "") == "self" else call.func.attr
+        owner = getattr(call.func.value, "id", "") or getattr(call.func.value, "attr", "")
+        return "" if owner in ("self", "desks") else call.func.attr
     return getattr(call.func, "id", "")
 
 

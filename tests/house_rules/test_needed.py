@@ -9,7 +9,6 @@ import sys
 from pathlib import Path
 
 import pytest
-from _pytest.outcomes import Failed, Skipped
 
 from tests import needed, script_types
 from tests.house_rules.tree import ROOT, ending, listing, named, text
@@ -33,13 +32,15 @@ def put_program(folder: Path, name: str) -> Path:
 
 
 def test_a_missing_thing_leaves_the_test_out_and_says_what_to_install(bare_machine: Path) -> None:
-    with pytest.raises(Skipped, match=r"left out: there is no Chromium\. .* apt-get install chromium"):
+    with pytest.raises(
+        pytest.skip.Exception, match=r"left out: there is no Chromium\. .* apt-get install chromium"
+    ):
         needed.tool("chromium")
 
 
 def test_where_nothing_may_be_left_out_it_fails(bare_machine: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv(needed.LEAVE_NOTHING_OUT, "1")
-    with pytest.raises(Failed, match="there is no poppler"):
+    with pytest.raises(pytest.fail.Exception, match="there is no poppler"):
         needed.tool("poppler")
     assert needed.main(["--strict"]) == 1
 

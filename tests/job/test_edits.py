@@ -230,7 +230,9 @@ def test_what_cannot_be_said_there_is_refused(path: str, key: str) -> None:
 
 def test_a_thing_is_added_as_its_neighbors_are_written() -> None:
     room = {"name": "Den", "level": "ground", "size": "9' × 9'", "habitable": True, "surfaces": {
-        "west-wall": {"construction": "wall", "length": {"is": "9'", "known": "measured"}, "beyond": "outdoors"},
+        "west-wall": {
+            "construction": "wall", "length": {"is": "9'", "known": "measured"}, "beyond": "outdoors",
+        },
     }}  # fmt: skip
     after = add_thing(SMALL, "rooms/den", room)
     assert after == SMALL + (

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from heatledger.job.edit_writing import written
 from heatledger.job.errors import JobErrors
 from heatledger.job.parsing import tree_of
 from heatledger.job.quick import quick_tree
@@ -27,6 +30,37 @@ def test_the_fast_reader_reads_what_people_write(text: str) -> None:
     quick = quick_tree(text)
     assert quick is not None
     assert quick == full_tree(text)
+    windows = text.replace("\n", "\r\n")
+    assert quick_tree(windows) == full_tree(windows)
+
+
+WORDS = st.sampled_from(["1", "12' 6\"", "-2 °F", "two words", "a, b", "x: y", "x # y", "", "'", "{", "it's"])
+LAID_OUT = st.recursive(WORDS, lambda inner: st.lists(inner, max_size=3)
+                        | st.dictionaries(st.sampled_from(["a", "b-c", "d_e", "1"]), inner, max_size=3),
+                        max_leaves=12)  # fmt: skip
+GAPS = st.sampled_from([" ", "\n        ", "  # note\n         ", "\n\n     # [note\n        "])
+
+
+def in_braces(value: object, gap: Callable[[], str]) -> str:
+    """A value with rows broken wherever that is allowed."""
+    if isinstance(value, dict):
+        inside = [f"{key}: {in_braces(each, gap)}" for key, each in value.items()]
+        return "{" + f",{gap()}".join(inside) + "}"
+    if isinstance(value, list):
+        return "[" + f",{gap()}".join(in_braces(each, gap) for each in value) + "]"
+    return written(str(value), True) or "''"
+
+
+@given(LAID_OUT, st.data(), st.sampled_from(["a: ", "a:\n    ", "- ", "a:\n    - ", "a:\n    - b: "]))
+@settings(max_examples=100, deadline=None)
+def test_braces_over_several_rows_are_read_fast_and_alike(
+    value: object, data: st.DataObject, head: str
+) -> None:
+    text = f"top:\n  {head}{in_braces(value, lambda: data.draw(GAPS))}   # end\nlast: 1\n"
+    for each in (text, text.replace("\n", "\r\n")):
+        quick = quick_tree(each)
+        assert quick is not None or isinstance(value, str)
+        assert quick is None or quick == full_tree(each)
 
 
 PIECES = st.sampled_from([
@@ -38,17 +72,21 @@ PIECES = st.sampled_from([
     "y: :z", "e: {f: }", "r: {s: {t: u}, v: w}  # end", "o: x, y", "f: 10 %", "*a: 1", "s: [a, b,]",
     "d: {a: 1,b: 2}", "b: x  # it's", "b: \"x # y\"", "f: [a: b]",
     "c:   # note", "...", "a: [x]y", "n: {a: 1} b",
-    "m: {a: 1,", "  b: 2,  # note", "c: [d,", "  e]", "}", "}}", "]", "{a: 1}", "[b]", "r: \"a \\\" b\"", "'x'",
-    "s: 'it''s'", "t: \"two: a\"  # b", "{k: 'a, b', l: }", "- a: 1", "- {b: 2}", "- 'c'", "-", "- - d", "# ]",
+    "m: {a: 1,", "  b: 2,  # note", "c: [d,", "  e]", "}", "}}", "]", "{a: 1}", "[b]",
+    "r: \"a \\\" b\"", "'x'",
+    "s: 'it''s'", "t: \"two: a\"  # b", "{k: 'a, b', l: }", "- a: 1", "- {b: 2}", "- 'c'", "-", "- - d",
+    "# ]",
     "u: {v: {", "w: x}}", "y: {", "y: {z", "m: \"a\" b", "m: \"a\"# b", "a: \"\\x41\"", "l: {m: \"\", n: ''}",
 ])  # fmt: skip
 ROWS = st.lists(st.tuples(st.integers(0, 3), PIECES), min_size=1, max_size=8)
 
 
-@given(ROWS)
+@given(ROWS, st.sampled_from(["\n", "\r\n"]))
 @settings(max_examples=400, deadline=None)
-def test_where_the_fast_reader_answers_it_agrees_with_the_full_one(rows: list[tuple[int, str]]) -> None:
-    text = "\n".join("  " * indent + piece for indent, piece in rows)
+def test_where_the_fast_reader_answers_it_agrees_with_the_full_one(
+    rows: list[tuple[int, str]], end: str
+) -> None:
+    text = end.join("  " * indent + piece for indent, piece in rows)
     quick = quick_tree(text)
     if quick is not None:
         assert quick == full_tree(text)

@@ -13,6 +13,7 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
+from heatledger.drawings.shapes import Drawing, Words
 from heatledger.papers.compile import PaperError, compile_paper, write_paper
 from heatledger.papers.from_design import heat_loss_paper
 from heatledger.papers.heat_loss import TEMPLATE, heat_loss_content, heat_loss_pdf
@@ -55,6 +56,8 @@ def printed(thing: Any) -> Iterator[str]:
     elif isinstance(thing, tuple):
         for each in thing:
             yield from printed(each)
+    elif isinstance(thing, Drawing):
+        yield from (each.text for each in thing.shapes if isinstance(each, Words))
     elif is_dataclass(thing):
         silent = UNSPOKEN | ({"words"} if isinstance(thing, Band) else set())
         # The level heads its rooms where there is more than one.

@@ -10,6 +10,7 @@ from functools import cache
 import pytest
 from pypdf import PdfReader
 
+from heatledger.drawings.reset_from import reset_drawing
 from heatledger.job.load import read_job
 from heatledger.ledger.dimensions import TEMPERATURE, VOLUME_FLOW
 from heatledger.ledger.show import show_speaking
@@ -21,7 +22,6 @@ from heatledger.papers.material_list import files, material_paper
 from heatledger.papers.owners_report import owners_report
 from heatledger.papers.paper import paper_pdf
 from heatledger.papers.printing import Printing
-from heatledger.drawings.reset_from import reset_drawing
 from heatledger.papers.reset_table import reset_rows
 from heatledger.papers.schematic_from import schematic_views
 from heatledger.papers.startup_paper import startup_paper

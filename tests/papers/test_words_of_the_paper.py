@@ -5,11 +5,11 @@ from __future__ import annotations
 import pytest
 
 from heatledger.drawings.figure_words import bare
+from heatledger.drawings.matters_chart import matters_note
 from heatledger.drawings.naming import as_part, headed, title_of
 from heatledger.ledger.dimensions import LENGTH
 from heatledger.ledger.figures import Leaf, LeafKind, leaf, missing
 from heatledger.ledger.presets import METRIC, US
-from heatledger.drawings.matters_chart import matters_note
 from heatledger.papers.references import by_standing
 from heatledger.papers.tables import same_text
 from heatledger.papers.words import height_above_sea, whole

@@ -17,6 +17,7 @@ from heatledger.studies.crude import RATES, crude_estimate
 from tests.steps.heated import EXAMPLES, job_of
 
 THREE = """format: 1
+units: US
 heated_floor_area: 1600 ft2
 site: {outdoor: -2 °F, indoor: 70 °F}
 """

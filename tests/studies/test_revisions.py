@@ -75,13 +75,18 @@ def test_what_came_and_what_went_has_one_side():
 
 
 ONE = """format: 1
+units: US
 site: {outdoor: 0 °F, indoor: 70 °F, elevation: 0 ft}
 constructions: {wall: {kind: wall, u_value: U-0.09}}
 levels: {one: {wall_height: 9 ft, ceiling_height: 8 ft}}
 air: {changes: 0.5 ACH}
 rooms:
-  a: {name: A, level: one, size: 10' × 10', surfaces: {n: {construction: wall, length: 10 ft, beyond: outdoors}}}
+  a:
+    {name: A, level: one, size: 10' × 10',
+    surfaces: {n: {construction: wall, length: 10 ft, beyond: outdoors}}}
 """
 SECOND = """\
-  b: {name: B, level: one, size: 10' × 12', surfaces: {n: {construction: wall, length: 12 ft, beyond: outdoors}}}
+  b:
+    {name: B, level: one, size: 10' × 12',
+    surfaces: {n: {construction: wall, length: 12 ft, beyond: outdoors}}}
 """

@@ -90,6 +90,10 @@ def small_app(**settings: Any) -> Small:
     def form(path: Annotated[str, Form()] = "") -> str:
         return path
 
+    @app.post("/reader")
+    def reader(name: Annotated[str, Form()]) -> str:
+        return name
+
     @app.api_route("/{path:path}", methods=["GET", "HEAD", "PUT", "DELETE", "PATCH"])
     def everything(path: str) -> dict[str, str]:
         small.came.append(f"/{path}")

@@ -50,7 +50,8 @@ def written() -> dict[str, set[str]]:
         words = path.read_text(encoding="utf-8")
         texts = _constants(words) if path.suffix == ".py" else [words]
         for each in set("".join(texts)):
-            if each.isprintable() or each in "\u00a0\u202f\u2009":
+            # The sign for letters that could not be read is looked for, not written.
+            if each != "\ufffd" and (each.isprintable() or each in "\u00a0\u202f\u2009"):
                 found[each].add(place)
     return found
 

@@ -205,6 +205,9 @@ def test_every_answer_has_the_headers() -> None:
         for key, value in HEADERS:
             assert answer.headers.get_list(key.decode()) == [value.decode()], f"{name}: {key!r}"
         assert answer.headers.get_list("cache-control") == ["no-store"], name
+        loopback = answer.request.headers["host"].startswith("127.")
+        opener = ["same-origin"] if loopback else []
+        assert answer.headers.get_list("cross-origin-opener-policy") == opener, name
 
 
 def test_the_policy_allows_nothing_inline_and_nothing_from_outside() -> None:
@@ -219,8 +222,8 @@ def test_only_a_static_file_under_its_version_is_kept(small: Small) -> None:
     browser = small.client()
     kept = {
         "/static/look.css?v=0.1.0": "public, max-age=31536000, immutable", "/static/look.css": "no-cache",
-        "/static/look.css?v=": "no-cache", "/static/none.css?v=0.1.0": "no-store", "/jobs?v=0.1.0": "no-store",
-        "/jobs/static/?v=1": "no-store",
+        "/static/look.css?v=": "no-cache", "/static/none.css?v=0.1.0": "no-store",
+        "/jobs?v=0.1.0": "no-store", "/jobs/static/?v=1": "no-store",
     }  # fmt: skip
     for address, value in kept.items():
         assert browser.get(address).headers["cache-control"] == value, address

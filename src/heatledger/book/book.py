@@ -161,7 +161,9 @@ class Book:
     def wrong(self, id: str) -> list[WrongEntry]:
         """The entries of a job that could not be taken, in the order they were typed."""
         c = t.wrong_entry.c
-        asked = select(c.path, c.typed, c.what, c.mend, c.by, c.at).where(c.job_id == id).order_by(c.at, c.path)
+        asked = (
+            select(c.path, c.typed, c.what, c.mend, c.by, c.at).where(c.job_id == id).order_by(c.at, c.path)
+        )
         with self.store.reading() as connection:
             return [WrongEntry(**row) for row in connection.execute(asked).mappings()]
 

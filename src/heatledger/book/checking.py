@@ -37,24 +37,21 @@ def _of_engine(connection: Connection) -> list[str]:
 
 
 def _of_history(connection: Connection) -> tuple[int, int, list[str]]:
-    faults, numbers = [], defaultdict(list)
+    faults: list[str] = []
+    numbers: dict[str, list[int]] = defaultdict(list)
     columns = (t.revision.c.job_id, t.revision.c.number, t.revision.c.parent, t.revision.c.digest)
     order = select(*columns, t.revision.c.text).order_by(t.revision.c.job_id, t.revision.c.number)
-    rows = connection.execute(order, execution_options={"yield_per": 50})
-    while True:
+    with connection.execute(order, execution_options={"yield_per": 50}) as rows:
         try:
-            row = rows.fetchone()
+            for row in rows:
+                where = f"revision {row.number} of {row.job_id}"
+                if digest_of(row.text) != row.digest:
+                    faults.append(f"the text of {where} is not what was written")
+                if row.parent is not None and row.parent not in numbers[row.job_id]:
+                    faults.append(f"{where} follows a revision that is not there")
+                numbers[row.job_id].append(row.number)
         except Unreadable:  # the rows behind it cannot be reached; what was found so far is said
             faults.append("the text of a revision cannot be unpacked")
-            break
-        if row is None:
-            break
-        where = f"revision {row.number} of {row.job_id}"
-        if digest_of(row.text) != row.digest:
-            faults.append(f"the text of {where} is not what was written")
-        if row.parent is not None and row.parent not in numbers[row.job_id]:
-            faults.append(f"{where} follows a revision that is not there")
-        numbers[row.job_id].append(row.number)
     jobs = connection.execute(select(t.job.c.id, t.job.c.head, t.job.c.latest)).all()
     for each in jobs:
         if faults:
@@ -68,9 +65,10 @@ def _of_figures(connection: Connection) -> list[str]:
     columns = (t.kept.c.job_id, t.kept.c.number, t.kept.c.si, t.figure_list.c.content)
     both = select(*columns).join(t.figure_list, t.figure_list.c.digest == t.kept.c.list_digest)
     faults = []
-    for row in connection.execute(both, execution_options={"yield_per": 50}):
-        try:
-            unpacked(row.content, row.si)
-        except Unreadable:
-            faults.append(f"the figures of revision {row.number} of {row.job_id} cannot be read")
+    with connection.execute(both, execution_options={"yield_per": 50}) as rows:
+        for row in rows:
+            try:
+                unpacked(row.content, row.si)
+            except Unreadable:
+                faults.append(f"the figures of revision {row.number} of {row.job_id} cannot be read")
     return faults

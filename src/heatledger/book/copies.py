@@ -13,8 +13,8 @@ from sqlalchemy.engine import URL
 from sqlalchemy.pool import NullPool
 
 from heatledger.book.addresses import data_folder
-from heatledger.book.errors import BookError
-from heatledger.book.faults import told
+from heatledger.book.errors import BookError, DiskFull
+from heatledger.book.faults import full, told
 from heatledger.book.store import Store
 from heatledger.book.tables import VERSION_TABLE, metadata
 
@@ -35,11 +35,13 @@ def write_copy(store: Store, to: Path) -> Path:
         os.close(handle)
         part = Path(name)
         try:
-            with store.reading() as source, told(str(to)), _new_file(part) as target:
+            with store.reading() as source, _new_file(part) as target:
                 _copy_all(source, target)
             with part.open("rb+") as file:
                 os.fsync(file.fileno())
             os.replace(part, to)
+        except DiskFull:
+            raise full(str(to)) from None  # the disk of the copy, not that of the book
         finally:
             part.unlink(missing_ok=True)
     return to
@@ -73,9 +75,9 @@ def plain_tables(connection: Connection) -> list[Table]:
 def copy_rows(source: Connection, target: Connection, tables: list[Table]) -> None:
     """Every row of these tables, from one connection to the other."""
     for table in tables:
-        rows = source.execute(select(table), execution_options={"yield_per": AT_ONCE})
-        for some in rows.mappings().partitions():
-            target.execute(insert(table), [dict(each) for each in some])
+        with source.execute(select(table), execution_options={"yield_per": AT_ONCE}) as rows:
+            for some in rows.mappings().partitions():
+                target.execute(insert(table), [dict(each) for each in some])
 
 
 def _copy_all(source: Connection, target: Engine) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from heatledger.book.records import RevisionLine
+
 
 class BookError(Exception):
     """Something about the book that its user has to know; ``what`` is so, ``mend`` says how to go on."""
@@ -16,11 +18,16 @@ class NoSuchJob(BookError):
 
 
 class MovedOn(BookError):
-    """Somebody else edited the job since the page was opened; ``head`` is where it stands now."""
+    """Somebody else edited the job since the page was opened; ``head`` is the number it stands at now."""
 
-    def __init__(self, head: int, what: str, mend: str) -> None:
-        super().__init__(what, mend)
-        self.head = head
+    def __init__(self, at: RevisionLine, base: int | None = None) -> None:
+        who = f", by {at.by}" if at.by else ""
+        page = "" if base is None else f"; this page shows revision {base}"
+        super().__init__(
+            f"The job has moved on to revision {at.number}{who}{page}.",
+            "Nothing was changed. Look at what is new, then make the edit again.",
+        )
+        self.head = at.number
 
 
 class NothingToUndo(BookError):

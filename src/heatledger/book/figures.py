@@ -63,9 +63,7 @@ def unpacked(content: str, si: bytes) -> Kinds:
     try:
         names, kinds, paths = json.loads(content)
         values = struct.unpack(f"<{len(paths)}d", zlib.decompress(si))
-        return {
-            path: (value, names[kind]) for path, value, kind in zip(paths, values, kinds, strict=True)
-        }
+        return {path: (value, names[kind]) for path, value, kind in zip(paths, values, kinds, strict=True)}
     except (ValueError, TypeError, IndexError, struct.error, zlib.error) as fault:
         raise Unreadable(f"the kept figures: {fault}") from fault
 

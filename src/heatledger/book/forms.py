@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, inspect, text
 
@@ -10,6 +11,9 @@ from heatledger.book.copies import automatic_backup
 from heatledger.book.errors import BookError, NewerBook
 from heatledger.book.store import Store
 from heatledger.book.tables import FIRST_TABLES, VERSION_TABLE, VERSIONS, metadata
+
+if TYPE_CHECKING:
+    from alembic.config import Config
 
 
 def bring_up(store: Store, with_backup: bool = True) -> None:
@@ -80,7 +84,7 @@ def upgrade(connection: Connection, to: str = "head") -> None:
             )
 
 
-def alembic_settings(connection: Connection) -> object:
+def alembic_settings(connection: Connection) -> Config:
     """What Alembic needs to know, without a file of settings: where the steps lie, and the connection."""
     from alembic.config import Config
 

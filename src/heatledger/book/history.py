@@ -6,6 +6,7 @@ import re
 import unicodedata
 from collections.abc import Mapping
 from datetime import UTC, datetime
+from itertools import pairwise
 from typing import Any
 
 from sqlalchemy import Connection, insert, select, update
@@ -121,13 +122,8 @@ def locked_job(connection: Connection, id: str, base: int | None = None) -> Any:
     if job is None:
         raise no_job(id)
     if base is not None and job.head != base:
-        by = connection.execute(select(t.revision.c.by).where(_at(id, job.head))).scalar()
-        who = f", by {by}" if by else ""
-        raise MovedOn(
-            job.head,
-            f"The job has moved on to revision {job.head}{who}; this page shows revision {base}.",
-            "Nothing was changed. Look at what is new, then make the edit again.",
-        )
+        at = connection.execute(select(*_LINE).where(_at(id, job.head))).mappings().one()
+        raise MovedOn(RevisionLine(**at), base)
     return job
 
 
@@ -138,7 +134,9 @@ def no_job(id: str) -> NoSuchJob:
 
 def no_revision(id: str, number: int) -> NoSuchJob:
     """There is no such revision."""
-    return NoSuchJob(f"The book has no revision {number} of {id!r}.", "Choose one from its list of revisions.")
+    return NoSuchJob(
+        f"The book has no revision {number} of {id!r}.", "Choose one from its list of revisions."
+    )
 
 
 def _at(id: str, number: int) -> Any:
@@ -167,7 +165,7 @@ def _step_to(connection: Connection, id: str, from_: int, to: int) -> Revision:
     while way[-1] != to and (before := parents[way[-1]]) is not None:
         way.append(before)
     if way[-1] == to:
-        for child, parent in zip(way, way[1:], strict=False):
+        for child, parent in pairwise(way):
             connection.execute(update(t.revision).where(_at(id, parent)).values(left_to=child))
     _move(connection, id, to, datetime.now(UTC))
     return read(connection, id, to)

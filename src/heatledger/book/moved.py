@@ -15,7 +15,7 @@ from heatledger.ledger.show import show
 from heatledger.steps.design import Design
 
 SAME = 1e-7
-"""Figures that differ by no more than this share are the same; other builds of the mathematics differ by less."""
+"""Figures that differ by no more than this share are the same: other machines differ by less."""
 _NOTHING = "none"
 _SAID_AT_MOST = 3
 
@@ -52,7 +52,7 @@ class Moved:
 
 
 def moved(kept: Kept, house: Design, units: Preset) -> Moved:
-    """The figures of ``house`` that are not what was kept with its revision, as a reader of ``units`` sees them.
+    """The figures of ``house`` that are not what was kept with its revision, in the reader's ``units``.
 
     A figure whose movement cannot be seen in the digits shown is left out.
     """
@@ -74,7 +74,7 @@ def moved(kept: Kept, house: Design, units: Preset) -> Moved:
             lines.append(MovedLine(path, title, before, after, share, paths, why))
     lines.sort(key=lambda each: -each.share)
     gone = tuple(path for path in kept.figures if path not in now)
-    new = tuple(path for path in now if path not in kept.figures)
+    new = tuple(path for path in house.results if path not in kept.figures)
     return Moved(kept.version, __version__, tuple(lines), gone, new)
 
 

@@ -1,4 +1,4 @@
-"""A job and its file on disk: opened, written back with its comments, never overwritten behind anyone's back."""
+"""A job and its file on disk: opened, written back with its comments, never overwritten unseen."""
 
 from __future__ import annotations
 
@@ -33,7 +33,9 @@ def open_file(book: Book, path: Path, by: str) -> Revision:
         job = known[0]
         if job.put_away:
             book.take_out(job.id)
-        return book.head(job.id) if state_on_disk(book, job.id) == "same" else take_from_disk(book, job.id, by)
+        return (
+            book.head(job.id) if state_on_disk(book, job.id) == "same" else take_from_disk(book, job.id, by)
+        )
     text, digest = _read(place)
     name, address = _name_and_address(text, place)
     made = book.add_job(text, name, address, f"Opened from {place.name}", by, str(place))
@@ -83,7 +85,9 @@ def write_to(book: Book, id: str, path: Path, by: str = "") -> Path:
         try:
             file = place.open("xb")
         except FileExistsError:
-            raise BookError(f"{place} is there already and was left as it is.", "Choose another name.") from None
+            raise BookError(
+                f"{place} is there already and was left as it is.", "Choose another name."
+            ) from None
         try:
             with file:
                 file.write(content)

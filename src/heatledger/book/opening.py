@@ -7,7 +7,7 @@ from heatledger.book.book import Book
 from heatledger.book.forms import bring_up
 from heatledger.book.store import PATIENCE, Store
 
-__all__ = ["default_url", "open_book"]
+__all__ = ["Book", "default_url", "open_book"]
 
 
 def open_book(url: str | None = None, patience: float = PATIENCE) -> Book:

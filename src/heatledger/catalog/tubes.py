@@ -132,7 +132,10 @@ def _by_row_key(key: str) -> tuple[str, str] | None:
     # A key as its table writes it has no stroke and no point: copper-m-3-4, copper-28x1-5.
     for name, family in FAMILIES.items():
         if re.fullmatch(r"[a-z0-9-]+", key) and f"  {key}:" in text_of_table(family.table):
-            return name, _size_of(load_table(family.table).rows[key].name)
+            # The words of a table hold other keys too, such as wall and bore.
+            row = load_table(family.table).rows.get(key)
+            if row is not None:
+                return name, _size_of(row.name)
     return None
 
 

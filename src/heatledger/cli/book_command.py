@@ -83,7 +83,7 @@ def _with_book(address: str | None, ask: Callable[[Book], Any], must_be_there: b
         url = url_of(address or default_url())
         file = url.database if url.get_backend_name() == "sqlite" else None
         if must_be_there and file and not Path(file).exists():
-            say(f"There is no book at {file} yet. It is made when the app is first used; --book names another.")
+            say(f"There is no book at {file} yet. The app makes it at first use; --book names another.")
             end(WRONG_USE)
         book = open_book(address)
         try:

@@ -27,7 +27,7 @@ class ChartCell:
 
 @dataclass(frozen=True)
 class Chart:
-    """A chart with its table. ``head`` names the columns with their units; ``note`` says what it leaves out."""
+    """A chart with its table. ``head`` names the columns, ``note`` says what it leaves out."""
 
     id: str
     title: str

@@ -4,12 +4,19 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from heatledger.drawings.band_rule import numeral, step_of
 from heatledger.drawings.lettering import Box, text_box
 from heatledger.drawings.shapes import Path, Point, Shape, Words, line
 
 APART = 11.0
+AWAY = (8.0, 14.0, 22.0, 32.0, 44.0, 58.0, 74.0)
+AROUND = (
+    (1, 0.3, "start"), (1, -0.5, "start"), (1, 1, "start"), (-1, -0.5, "end"), (-1, 0.3, "end"),
+    (-1, 1, "end"), (0, -1, "middle"), (0, 1.4, "middle"),
+)  # fmt: skip
+"""Where a text may stand about a point: right and left of it first, then above and below."""
 
 
 @dataclass(frozen=True)
@@ -95,9 +102,8 @@ def free_words(
 ) -> Words | None:
     """The text as near to a point as it touches no text and no line; None where the field has no room."""
     strokes = [_dense(each.points) for each in lines]
-    for away in (8.0, 14.0, 22.0, 32.0, 44.0, 58.0, 74.0):
-        for dx, dy, anchor in ((1, 0.3, "start"), (1, -0.5, "start"), (1, 1, "start"), (-1, -0.5, "end"),
-                               (-1, 0.3, "end"), (-1, 1, "end"), (0, -1, "middle"), (0, 1.4, "middle")):  # fmt: skip
+    for away in AWAY:
+        for dx, dy, anchor in AROUND:
             words = Words((point[0] + dx * away, point[1] + 3 + dy * away), text, look, anchor)
             own = text_box(words)
             inside = own[0] > field[0] and own[1] > field[1] and own[2] < field[2] and own[3] < field[3]
@@ -111,13 +117,14 @@ def _touch(one: Box, other: Box) -> bool:
 
 
 def _crossed(own: Box, strokes: list[list[Point]]) -> bool:
-    return any(own[0] - 2 < x < own[2] + 2 and own[1] - 1 < y < own[3] + 1 for each in strokes for x, y in each)
+    left, top, right, bottom = own[0] - 2, own[1] - 1, own[2] + 2, own[3] + 1
+    return any(left < x < right and top < y < bottom for each in strokes for x, y in each)
 
 
 def _dense(points: tuple[Point, ...]) -> list[Point]:
     """Points of a line, none more than 2 from the next."""
     found: list[Point] = []
-    for (ax, ay), (bx, by) in zip(points, points[1:], strict=False):
+    for (ax, ay), (bx, by) in pairwise(points):
         count = max(int(math.hypot(bx - ax, by - ay) / 2), 1)
         found += [(ax + (bx - ax) * n / count, ay + (by - ay) * n / count) for n in range(count + 1)]
     return found

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from heatledger.drawings.band_rule import numeral, step_of
 from heatledger.drawings.chart_frame import Axis
@@ -71,9 +72,8 @@ def _lower(rule: DoubleRule, across: Axis, clear: tuple[float, float]) -> list[S
     pairs = sorted((low, across.at(high)) for high, low in rule.points)
 
     def at(value: float) -> float:
-        for (low, start), (high, end) in zip(pairs, pairs[1:], strict=False):
-            if value <= high + 1e-9 * abs(high):
-                break
+        spans = list(pairwise(pairs))
+        (low, start), (high, end) = next((each for each in spans if value <= each[1][0]), spans[-1])
         return start + (value - low) / (high - low) * (end - start)
 
     first, last = pairs[0][0], pairs[-1][0]

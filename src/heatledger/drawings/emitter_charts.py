@@ -55,7 +55,7 @@ def water_temperatures(house: Design, units: Preset, width: float = WIDE) -> Cha
     rooms, supply = house.emitters.rooms, house.emitters.house.supply
     names, whole = house.job.rooms, house.emitters.house
     order = sorted((id for id, each in rooms.items() if not each.lowest_supply.is_missing),
-                   key=lambda id: float(rooms[id].lowest_supply))  # fmt: skip
+                   key=lambda each: float(rooms[each].lowest_supply))  # fmt: skip
     carried = 0 if supply.is_missing else sum(
         float(rooms[id].lowest_supply) <= float(supply) + 1e-6 for id in order
     )  # fmt: skip
@@ -143,5 +143,6 @@ def _is_short(bar: WallBar) -> bool:
 
 def _own_path(room: str, house: Design) -> str:
     """The path of the length where one emitter alone stands in the room."""
-    here = [each for each in house.emitters.emitters.values() if each.room == room and each.length is not None]
-    return house.names.path(here[0].length) if len(here) == 1 and here[0].length is not None else ""
+    here = [each.length for each in house.emitters.emitters.values() if each.room == room]
+    given = [each for each in here if each is not None]
+    return house.names.path(given[0]) if len(given) == 1 else ""

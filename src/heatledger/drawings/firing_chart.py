@@ -13,6 +13,7 @@ from heatledger.studies.by_weather import losses_at
 from heatledger.studies.calls import LightestCall, lightest_call
 
 ID, TITLE = "firing-range", "What the burner holds"
+FULL_OR_NOTHING = "No lowest output is given, so the burner is taken to fire full or not at all."
 
 
 def firing_range(house: Design, units: Preset, width: float = 372.0) -> Chart | None:
@@ -43,7 +44,7 @@ def firing_range(house: Design, units: Preset, width: float = 372.0) -> Chart | 
     if light is not None:
         name = f"Lightest call: {light.name} at {show(light.outdoor, units)} outdoors"
         rows.append((ChartCell(name), ChartCell(_n(light.load, units))))
-    note = "" if turns_down else "No lowest output is given, so the burner is taken to fire full or not at all."
+    note = "" if turns_down else FULL_OR_NOTHING
     return Chart(ID, TITLE, drawing, said, ("What", unit_of(units, HEAT_RATE)), tuple(rows), note)
 
 

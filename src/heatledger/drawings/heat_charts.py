@@ -150,9 +150,7 @@ def likely_rule(house: Design, units: Preset, made: Band, width: float = 240.0) 
     low, high, value = (unit.from_si(each) for each in (made.low, made.high, float(loss)))
     likely = show_range(made.low, made.high, units, loss.dimension)
     words = f"{without_unit(show_speaking(loss, units), loss, units)}, likely {likely}"
-    return band_rule(
-        LIKELY, low, high, value, evidence_of(house, units), width, words, grouping(unit, units)
-    )
+    return band_rule(LIKELY, low, high, value, evidence_of(house, units), width, words, grouping(unit, units))
 
 
 def likely_range(house: Design, units: Preset, width: float = 372.0) -> Chart | None:

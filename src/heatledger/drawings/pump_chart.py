@@ -13,7 +13,9 @@ from heatledger.drawings.shapes import Disc, Drawing, Path, Point, Shape, Words,
 USUAL_POWER = 1.85
 """How the curve of pipes bends where only one point of it is known; it draws and computes nothing."""
 LEAST_POWER, MOST_POWER = 1.5, 2.1
-STEPS, LEAST_TEXT = 40, 62.0
+STEPS, LEAST_TEXT, PIPES = 40, 62.0, "pipes"
+WHOLE_FROM = 100.0
+"""A flow of so many units is said without decimals."""
 
 
 @dataclass(frozen=True)
@@ -57,7 +59,7 @@ def pump_chart(view: PumpView, width: float = 300.0, height: float = 190.0) -> D
         shapes += at_ends([(drawn[-1][1], view.name, "bold")], drawn[-1][0], up.start - 4)
     shapes += _system(marked, across, up)
     if view.alone:
-        shapes += _crowded(view, across, up, shapes)
+        shapes = _crowded(view, across, up, shapes)
     else:
         shapes += _marks(view, across, up, width, drawn)
     return Drawing(view.title, _in_words(view), width, height, tuple(shapes))
@@ -74,6 +76,8 @@ def _crowded(view: PumpView, across: Axis, up: Axis, drawn: list[Shape]) -> list
             curves.append(Path(through, ("curve-dotted", "curve-dashed")[number % 2]))
             rings.append(Disc((across.at(point[0]), up.at(point[1])), 2.8, "ring"))
             names.append((name, through[-1]))
+    names += [(each.text, each.at) for each in drawn if isinstance(each, Words) and each.text == PIPES]
+    drawn = [each for each in drawn if not (isinstance(each, Words) and each.text == PIPES)]
     if view.runs is not None:
         rings.append(Disc((across.at(view.runs[0]), up.at(view.runs[1])), 3.2, "ring"))
         names.append((view.runs_text, (across.at(view.runs[0]), up.at(view.runs[1]))))
@@ -84,7 +88,7 @@ def _crowded(view: PumpView, across: Axis, up: Axis, drawn: list[Shape]) -> list
     lines = [each for each in (*drawn, *curves, *rings) if isinstance(each, Path) and each.look != "hair"]
     field = (across.start + 3, up.end - 17, across.end + 40, up.start - 3)
     taken = [text_box(each) for each in drawn if isinstance(each, Words)]
-    made = [*curves, *rings]
+    made = [*drawn, *curves, *rings]
     for text, point in names:
         words = free_words(text, point, taken, lines, field)
         if words is not None:
@@ -104,8 +108,7 @@ def _pump(curve: tuple[Point, ...], across: Axis, up: Axis) -> tuple[Point, ...]
 
 
 def _system(marked: list[Point], across: Axis, up: Axis) -> list[Shape]:
-    """The curve of the pipes through where it runs, and through what is needed where one curve can be "
-    "both."""
+    """The curve of the pipes through where it runs, and what is needed where one curve can be both."""
     if not marked or min(min(point) for point in marked) <= 0:
         return []
     (q1, h1), (q2, h2) = marked[0], marked[-1]
@@ -115,7 +118,7 @@ def _system(marked: list[Point], across: Axis, up: Axis) -> list[Shape]:
         power = through_both if LEAST_POWER <= through_both <= MOST_POWER else USUAL_POWER
     drawn = _power_curve((q2, h2), power, across, up)
     x, y = drawn[-1]
-    return [Path(drawn, "curve-thin"), Words((x - 6, y + 6), "pipes", "small", "end")]
+    return [Path(drawn, "curve-thin"), Words((x - 6, y + 6), PIPES, "small", "end")]
 
 
 def _power_curve(through: Point, power: float, across: Axis, up: Axis) -> tuple[Point, ...]:
@@ -153,7 +156,8 @@ def _marks(view: PumpView, across: Axis, up: Axis, width: float, curve: tuple[Po
 
 def _in_words(view: PumpView) -> str:
     def said(point: Point) -> str:
-        return f"{numeral(point[0], 2, view.group)} {view.flow_unit} at {numeral(point[1], 1)} {view.head_unit}"
+        flow = numeral(point[0], 2 if point[0] < WHOLE_FROM else 0, view.group)
+        return f"{flow} {view.flow_unit} at {numeral(point[1], 1)} {view.head_unit}"
 
     parts = [f"{view.name} gives {', '.join(map(said, view.curve))}"] if view.curve else []
     parts += [f"needed {said(view.needed)}"] if view.needed else []

@@ -14,8 +14,8 @@ from heatledger.steps.plant_piping import CirculatorDuty
 from heatledger.studies.calls import Call, zones_alone
 
 BETWEEN = (
-    "Between its points the curve of the circulator is a power of the flow, as the design takes it. A curve of "
-    "the pipes is drawn through its points as a power of the flow and is not worked out."
+    "Between its points the curve of the circulator is a power of the flow, as the design takes it. A curve "
+    "of the pipes is drawn through its points as a power of the flow and is not worked out."
 )
 
 
@@ -55,9 +55,11 @@ def calls_of(house: Design, id: str) -> list[Call]:
     return [each for each in zones_alone(house) if id in each.flows and known(each.flows[id], each.heads[id])]
 
 
-def pump_and_circuits(house: Design, units: Preset, circulator_id: str, width: float = NARROW) -> Chart | None:
+def pump_and_circuits(
+    house: Design, units: Preset, circulator_id: str, width: float = NARROW
+) -> Chart | None:
     """A circulator and the pipes; None while neither its curve nor what is needed is known."""
-    drawing = pump_drawing(house, units, circulator_id, width)
+    id, drawing = circulator_id, pump_drawing(house, units, circulator_id, width)
     if drawing is None:
         return None
     duty = house.circuits.plant.circulators[circulator_id]
@@ -71,8 +73,8 @@ def pump_and_circuits(house: Design, units: Preset, circulator_id: str, width: f
     if duty.actual_flow is not None:
         rows.append(_row("All calling, runs at", duty.actual_flow, duty.actual_head, house, units))
         rows += [
-            _row(f"{each.name} alone, runs at", each.flows[circulator_id], each.heads[circulator_id], house, units)
-            for each in calls_of(house, circulator_id)
+            _row(f"{each.name} alone, runs at", each.flows[id], each.heads[id], house, units)
+            for each in calls_of(house, id)
         ]
     given = house.job.system.plant.circulators[circulator_id]
     rows += [

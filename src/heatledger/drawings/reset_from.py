@@ -57,7 +57,7 @@ def reset_line(house: Design, units: Preset, width: float = 360.0, height: float
         f"Supply {show_speaking(asked_at(cold), units, up=True)} at {show(cold.outdoor, units)} outdoors, "
         f"{show_speaking(asked_at(mild), units, up=True)} at {show(mild.outdoor, units)}."
     )
-    rows = [
+    rows: list[tuple[ChartCell, ...]] = [
         (cell(p.outdoor, house, units), cell(asked_at(p), house, units), cell(p.return_, house, units),
          ChartCell(show_percent(float(p.share)), house.names.path(p.share)))
         for p in points
@@ -74,11 +74,13 @@ def _today(house: Design, units: Preset) -> list[tuple[ChartCell, ...]]:
     read, due = house.job.system.readings, house.startup.startup
     if read.outdoor is None or read.outdoor.is_missing:
         return []
-    rows = [(cell(read.outdoor, house, units), cell(due.supply_due, house, units), ChartCell(""),
-             ChartCell("due today"))]  # fmt: skip
+    today = cell(read.outdoor, house, units)
+    rows: list[tuple[ChartCell, ...]] = [
+        (today, cell(due.supply_due, house, units), ChartCell(""), ChartCell("due today"))
+    ]
     if read.supply is not None or read.return_ is not None:
-        rows.append((cell(read.outdoor, house, units), cell(read.supply, house, units),
-                     cell(read.return_, house, units), ChartCell("read")))  # fmt: skip
+        water = (cell(read.supply, house, units), cell(read.return_, house, units))
+        rows.append((today, *water, ChartCell("read")))
     return rows
 
 
@@ -112,9 +114,7 @@ def _short_words(points: list[ResetPoint], units: Preset) -> str:
         return ""
     fall = float(asked_at(last)) - float(asked_at(first))
     short = max(
-        float(asked_at(p))
-        - float(asked_at(first))
-        - fall * (float(p.outdoor) - float(first.outdoor)) / span
+        float(asked_at(p)) - float(asked_at(first)) - fall * (float(p.outdoor) - float(first.outdoor)) / span
         for p in points
     )
     if short < LEAST_SHORT:

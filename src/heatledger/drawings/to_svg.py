@@ -77,6 +77,7 @@ LOOKS = {
     "fins": f"fill:none;stroke:{INK2};stroke-width:0.6",
     "wall-end": f"fill:none;stroke:{INK2};stroke-width:0.7",
     "shortage": f"fill:none;stroke:{SHORT};stroke-width:1.2;stroke-dasharray:3 2",
+    "outside": f"fill:{SHORT}",
     "known-measured": f"fill:none;stroke:{INK2};stroke-width:0.8",
     "known-plans": f"fill:none;stroke:{INK2};stroke-width:0.8;stroke-dasharray:3.2 1.6",
     "known-assumed": f"fill:none;stroke:{INK2};stroke-width:0.9;stroke-dasharray:0.9 1.5",

@@ -34,9 +34,7 @@ class WallBar:
         return max(self.wall or 0.0, self.length or 0.0, self.needed or 0.0)
 
 
-def wall_bars(
-    title: str, words: str, rooms: tuple[WallBar, ...], unit: str, width: float = 516.0
-) -> Drawing:
+def wall_bars(title: str, words: str, rooms: tuple[WallBar, ...], unit: str, width: float = 516.0) -> Drawing:
     """The rooms under one scale; raises ValueError where no room has a length."""
     longest = max((each.reach for each in rooms), default=0.0)
     if not longest > 0:

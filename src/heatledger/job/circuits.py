@@ -55,7 +55,10 @@ def read_circuits(
     mapping = reader.mapping(node, "circuits", "the circuits")
     inherited = reader.known(mapping, "circuits", known)
     things = reader.things(node, "circuits", "circuits") if mapping.entries else {}
-    found = {key: _circuit(reader, key, each, inherited, zones, circulators) for key, each in things.items()}
+    found: dict[str, Circuit] = {}
+    for key, each in things.items():
+        earlier = reader.again.circuit(key, zones, circulators) if reader.again is not None else None
+        found[key] = earlier or _circuit(reader, key, each, inherited, zones, circulators)
     _check_runs(reader, found, emitters)
     return found
 
@@ -90,7 +93,8 @@ def _circuit(
         circulator=_circulator(reader, path, values["circulator"] or "", circulators),
         common=common,
         runs={
-            key: _run(reader, f"{at}/{key}", each, runs_known, loop_tube)
+            key: (reader.again.run(id, key) if reader.again is not None else None)
+            or _run(reader, f"{at}/{key}", each, runs_known, loop_tube)
             for key, each in reader.things(runs if isinstance(runs, Mapping) else None, at, "runs").items()
         },
         flow=values["flow"],

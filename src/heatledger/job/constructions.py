@@ -29,7 +29,11 @@ def read_constructions(reader: Reader, node: Node | None, known: str) -> dict[st
     mapping = reader.mapping(node, "constructions", "the constructions")
     inherited = reader.known(mapping, "constructions", known)
     things = reader.things(node, "constructions", "constructions") if mapping.entries else {}
-    return {key: read_construction(reader, key, each, inherited) for key, each in things.items()}
+    found: dict[str, Construction] = {}
+    for key, each in things.items():
+        earlier = reader.again.construction(key) if reader.again is not None else None
+        found[key] = earlier or read_construction(reader, key, each, inherited)
+    return found
 
 
 def read_construction(reader: Reader, id: str, node: Node, inherited: str) -> Construction:

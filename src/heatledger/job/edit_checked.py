@@ -6,9 +6,10 @@ from typing import Any
 
 from heatledger.job.edit_errors import EditError
 from heatledger.job.edit_letters import MARK, Letters
-from heatledger.job.edit_trees import Steps, form_at, same_order, steps_of, tree_for
+from heatledger.job.edit_trees import Steps, form_at, same_order, steps_of
 from heatledger.job.errors import JobErrors
 from heatledger.job.fields import Field
+from heatledger.job.reparse import parsed
 from heatledger.job.text import Mapping, Node, plain
 
 DETAILS = ("known", "within", "because")
@@ -39,7 +40,7 @@ def checked(text: str, made: str, whole: Any, path: str, ordered: Steps | None =
     ``ordered``: the parent whose children must stand in the order of the tree too.
     """
     try:
-        tree = tree_for(made)
+        tree = parsed(made).tree
     except JobErrors as why:
         raise EditError(path, "The text could not be changed there.", why.errors[0].message) from None
     read = plain(tree)

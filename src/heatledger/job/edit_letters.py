@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from heatledger.job.edit_errors import EditError
-from heatledger.job.edit_trees import Steps, node_at, tree_for
+from heatledger.job.edit_trees import Steps, node_at
 from heatledger.job.edit_writing import DEEPER
+from heatledger.job.reparse import parsed
 from heatledger.job.text import Listing, Mapping, Node, Scalar
 
 Span = tuple[int, int]
@@ -20,7 +21,7 @@ class Letters:
 
     def __init__(self, text: str) -> None:
         self.text = text.removeprefix(MARK)
-        self.tree = tree_for(self.text)
+        self.tree = parsed(self.text).tree
         self.eol = "\r\n" if "\r\n" in self.text else "\n"
 
     def at(self, steps: Sequence[str]) -> Node | None:

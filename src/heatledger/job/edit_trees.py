@@ -6,24 +6,16 @@ The text after an edit is read again and held against these, so no edit can chan
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import lru_cache
 from typing import Any
 
 from heatledger.job.edit_errors import EditError
 from heatledger.job.fields import Field, Shape
-from heatledger.job.parsing import tree_of
 from heatledger.job.shapes import DECISION
 from heatledger.job.text import Listing, Mapping, Node, Scalar
 from heatledger.job.what_ifs import shape_at
 
 Steps = tuple[str, ...]
 _PARENTS = ("shape", "map", "list", "any")
-
-
-@lru_cache(maxsize=6)
-def tree_for(text: str) -> Mapping:
-    """The tree of a text, kept for a while: an edit reads the text that the edit before it has made."""
-    return tree_of(text)
 
 
 def steps_of(path: str) -> Steps:

@@ -52,7 +52,11 @@ def read_emitters(
     mapping = reader.mapping(node, "emitters", "the emitters")
     inherited = reader.known(mapping, "emitters", known)
     things = reader.things(node, "emitters", "emitters") if mapping.entries else {}
-    return {key: _emitter(reader, key, each, inherited, rooms) for key, each in things.items()}
+    found: dict[str, Emitter] = {}
+    for key, each in things.items():
+        earlier = reader.again.emitter(key, rooms) if reader.again is not None else None
+        found[key] = earlier or _emitter(reader, key, each, inherited, rooms)
+    return found
 
 
 def _emitter(reader: Reader, id: str, node: Node, known: str, rooms: dict[str, Node]) -> Emitter:

@@ -7,6 +7,7 @@ from os import PathLike
 from pathlib import Path
 from typing import Any
 
+from heatledger.job.again import Again
 from heatledger.job.air import read_air
 from heatledger.job.constructions import read_constructions
 from heatledger.job.errors import JobError, JobErrors
@@ -48,9 +49,15 @@ def read_job(text: str, file_name: str = "") -> Job:
     return read_tree(tree, JobSource(text, file_name, tree, tree))
 
 
-def read_tree(tree: Mapping, source: JobSource) -> Job:
-    """The job in a tree of what was typed. Raises JobErrors."""
+def read_tree(
+    tree: Mapping, source: JobSource, since: Job | None = None, changed: tuple[str, ...] = ()
+) -> Job:
+    """The job in a tree of what was typed. Raises JobErrors.
+
+    What is as in an earlier job is taken over; ``changed`` is where alone something has changed, if known.
+    """
     reader = Reader(tree)
+    reader.again = None if since is None else Again(since, tree, changed)
     if _format_is_newer(reader, tree):
         raise JobErrors(reader.errors, source.file_name)
     _read_units(reader, tree)
@@ -76,6 +83,9 @@ def _assembled(reader: Reader, entries: dict[str, Node], values: dict[str, Any],
     rooms = read_rooms(reader, entries.get("rooms"), known, made, levels, names, site)
     unheated = read_unheated(reader, entries.get("unheated"), known, made, levels, names)
     rooms, unheated = share_surfaces(reader, rooms, unheated)
+    if reader.again is not None:
+        rooms = reader.again.shared(rooms, reader.again.since.rooms)
+        unheated = reader.again.shared(unheated, reader.again.since.unheated)
     what_ifs = read_what_ifs(reader, entries.get("what-ifs"), source.base)
     air = read_air(reader, entries.get("air"), "air", known)
     if air is None and any(each.air is None for each in rooms.values()):

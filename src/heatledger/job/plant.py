@@ -37,6 +37,9 @@ _SPACES = {"unheated": "unheated", "neighbors": "neighbor"}
 
 def read_plant(reader: Reader, node: Node | None, known: str, spaces: dict[str, dict[str, Node]]) -> Plant:
     """The boiler room; its mains may run through the ``unheated`` ones and ``neighbors`` of the spaces."""
+    earlier = reader.again.plant(spaces) if reader.again is not None else None
+    if earlier is not None:
+        return earlier
     values = reader.fields(PLANT, node, "plant", known)
     inherited = values["known"]
     entries = values["node"].entries

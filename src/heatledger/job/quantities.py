@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from math import isfinite
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from heatledger.job.fields import Field, Shape
 from heatledger.job.known import HalfRange, half_range, range_name
@@ -20,6 +20,9 @@ from heatledger.ledger.dimensions import Dimension
 from heatledger.ledger.figures import Figure, Leaf, LeafKind, leaf, missing
 from heatledger.ledger.notation import NotationError, Reading, read, read_pair, read_percent
 from heatledger.ledger.presets import US, Preset
+
+if TYPE_CHECKING:
+    from heatledger.job.again import Again
 
 CODES_OF_NOTATION = {
     "below-absolute-zero": "below-absolute-zero", "comma": "comma", "no-unit": "no-unit",
@@ -41,6 +44,8 @@ class Reader(Entries):
         super().__init__(tree)
         self.units: Preset = US
         self.ranges: dict[str, dict[str, HalfRange]] = {}
+        self.again: Again | None = None
+        """An earlier job of which what is unchanged is taken over."""
 
     def fields(self, shape: Shape, node: Node | None, path: str, inherited: str) -> dict[str, Any]:
         """Every single value of a mapping by its key; None where it is absent. ``known`` is what holds here,
@@ -48,7 +53,7 @@ class Reader(Entries):
         mapping = self.mapping(node, path, with_article(shape.name))
         known = self.known(mapping, path, inherited)
         cut = self.check_keys(shape, mapping, path)
-        values: dict[str, Any] = {"known": known, "raw": plain(mapping), "node": mapping}
+        values: dict[str, Any] = {"known": known, "raw": self.raw(mapping, path), "node": mapping}
         for key, each in shape.by_key.items():
             if key == "known" or each.kind in ("shape", "map", "list", "any"):
                 continue
@@ -70,6 +75,12 @@ class Reader(Entries):
             else:
                 values[key] = self.text(entry, here)
         return values
+
+    def raw(self, mapping: Mapping, path: str) -> dict[str, Any]:
+        """A mapping as nested texts."""
+        if self.again is not None and not path:
+            return self.again.raw(mapping)
+        return {key: plain(each) for key, each in mapping.entries.items()}
 
     def quantity(self, field: Field, node: Node, path: str, inherited: str) -> Figure:
         """A quantity as a leaf; without a value when it is empty or cannot be read."""

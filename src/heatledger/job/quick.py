@@ -17,7 +17,7 @@ _KEY = re.compile(r"([A-Za-z0-9][A-Za-z0-9_.@/-]*):(?: +|\Z)")
 _ITEM = re.compile(r"( *)- +(?=[^ #])")
 # A plain value: no mark of YAML in front, no colon, no hash inside (a hash after a space is cut off before).
 _PLAIN = re.compile(r"(?:[^\s\-?:,\[\]{}#&*!|>'\"%@`]|-(?=[^\s]))[^:#]*\Z")
-_OTHER_BREAKS = re.compile("[\t\r\x85\u2028\u2029]")
+_OTHER_BREAKS = re.compile("[\t\x85\u2028\u2029]|\r(?!\n)")
 _LONGEST_LINE = 1000
 
 
@@ -31,14 +31,30 @@ def quick_tree(text: str) -> Mapping | None:
         return None
 
 
+def quick_rows(text: str, start: int, stop: int, line: int) -> Mapping | None:
+    """The tree of the rows from ``start`` to ``stop``, the first of which is line ``line`` of the text.
+
+    None when they hold anything but plain lines, or when the last of them does not end there.
+    """
+    if _OTHER_BREAKS.search(text, start, stop):
+        return None
+    rows = _Rows(text, start, stop, line - 1)
+    try:
+        tree = rows.read()
+    except GiveUp:
+        return None
+    return tree if rows.at in (stop, stop + 1) else None
+
+
 class _Rows:
     """Reads a text row by row, with the mappings and lists that are open."""
 
-    def __init__(self, text: str) -> None:
+    def __init__(self, text: str, at: int = 0, stop: int = -1, number: int = 0) -> None:
         self.text = text
-        self.at = 0
+        self.stop = len(text) if stop < 0 else stop
+        self.at = at
         """Where the row begins that is read next."""
-        self.number = 0
+        self.number = number
         self.root: Mapping | None = None
         self.stack: list[tuple[int, Mapping | Listing]] = []
         self.waiting: tuple[Mapping, str, int] | None = None
@@ -46,12 +62,12 @@ class _Rows:
 
     def read(self) -> Mapping:
         """The tree of the whole text."""
-        text, size = self.text, len(self.text)
+        text, size = self.text, self.stop
         while self.at <= size:
             start = self.at
-            stop = text.find("\n", start)
+            stop = text.find("\n", start, size)
             stop = size if stop < 0 else stop
-            row = text[start:stop]
+            row = text[start:stop].removesuffix("\r")
             self.number += 1
             self.at = stop + 1
             bare = row.lstrip(" ")
@@ -163,7 +179,7 @@ class _Rows:
             node, end, number = braces(self.text, start + i, self.number, indent, len(self.stack))
             stop = self.text.find("\n", end)
             stop = len(self.text) if stop < 0 else stop
-            _nothing_but_comment(self.text[end:stop])
+            _nothing_but_comment(self.text[end:stop].removesuffix("\r"))
             self.number, self.at = number, stop + 1
             return node
         if first in "'\"":

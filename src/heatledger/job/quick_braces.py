@@ -6,10 +6,10 @@ import re
 
 from heatledger.job.text import DEEPEST, Listing, Mapping, Node, Scalar
 
-_PLAIN = re.compile(r"(?:[^\s\-?:,\[\]{}#&*!|>'\"%@`]|-(?=[^\s,\[\]{}]))[^:#,\[\]{}\n]*")
+_PLAIN = re.compile(r"(?:[^\s\-?:,\[\]{}#&*!|>'\"%@`]|-(?=[^\s,\[\]{}]))[^:#,\[\]{}\r\n]*")
 _KEY = re.compile(r"([A-Za-z0-9][A-Za-z0-9_.@/-]*): +")
-_SINGLE = re.compile(r"'([^'\n]*)'(?!')")
-_DOUBLE = re.compile(r'"((?:[^"\\\n]|\\["\\nt])*)"')
+_SINGLE = re.compile(r"'((?:[^'\r\n]|'')*)'")
+_DOUBLE = re.compile(r'"((?:[^"\\\r\n]|\\["\\nt])*)"')
 _ESCAPE = re.compile(r"\\(.)")
 _MEANT = {"n": "\n", "t": "\t"}
 
@@ -24,7 +24,9 @@ def quoted(text: str, i: int, number: int, start: int) -> Scalar:
     if found is None:
         raise GiveUp
     inside = found[1]
-    if text[i] == '"' and "\\" in inside:
+    if text[i] == "'":
+        inside = inside.replace("''", "'")
+    elif "\\" in inside:
         inside = _ESCAPE.sub(lambda each: _MEANT.get(each[1], each[1]), inside)
     return Scalar(inside, number, start + i, start + found.end(), text[i])
 
@@ -106,7 +108,7 @@ class _Braces:
         first = self.text[self.i : self.i + 1]
         if first == close:
             return
-        if first != "," or self.text[self.i + 1 : self.i + 2] not in (" ", "\n"):
+        if first != "," or self.text[self.i + 1 : self.i + 2] not in (" ", "\r", "\n"):
             raise GiveUp
         self.i += 1
         self.gap()
@@ -118,7 +120,7 @@ class _Braces:
         text, i = self.text, self.i
         while True:
             first = text[i : i + 1]
-            if first == " ":
+            if first == " " or first == "\r":
                 i += 1
             elif first == "\n":
                 self.number += 1
@@ -126,7 +128,7 @@ class _Braces:
                 i = row
                 while text[i : i + 1] == " ":
                     i += 1
-                if text[i : i + 1] not in ("\n", "#") and i - row <= self.indent:
+                if text[i : i + 1] not in ("\r", "\n", "#") and i - row <= self.indent:
                     raise GiveUp
             elif first == "#" and text[i - 1] in " \n":
                 stop = text.find("\n", i)

@@ -22,6 +22,9 @@ LOWEST_M, HIGHEST_M = -430.0, 6000.0
 
 def read_site(reader: Reader, node: Node | None, known: str) -> Site:
     """The site; what it lacks is missing."""
+    earlier = reader.again.site() if reader.again is not None else None
+    if earlier is not None:
+        return earlier
     values = reader.fields(SITE, node, "site", known)
     found: dict[str, Figure] = {}
     for field in SITE.fields:
@@ -46,6 +49,10 @@ def read_levels(reader: Reader, node: Node | None, known: str) -> dict[str, Leve
     inherited = reader.known(mapping, "levels", known)
     found: dict[str, Level] = {}
     for key, each in reader.things(node, "levels", "levels").items() if mapping.entries else ():
+        earlier = reader.again.level(key) if reader.again is not None else None
+        if earlier is not None:
+            found[key] = earlier
+            continue
         path = f"levels/{key}"
         values = reader.fields(LEVEL, each, path, inherited)
         wall, ceiling = values["wall_height"], values["ceiling_height"]
@@ -84,9 +91,11 @@ def read_rooms(
     mapping = reader.mapping(node, "rooms", "the rooms")
     inherited = reader.known(mapping, "rooms", known)
     things = reader.things(node, "rooms", "rooms") if mapping.entries else {}
-    return {
-        key: _room(reader, key, each, inherited, made, levels, names, site) for key, each in things.items()
-    }
+    found: dict[str, Room] = {}
+    for key, each in things.items():
+        earlier = reader.again.room(key, made, levels, names, site) if reader.again is not None else None
+        found[key] = earlier or _room(reader, key, each, inherited, made, levels, names, site)
+    return found
 
 
 def _room(
@@ -142,7 +151,11 @@ def read_unheated(
     mapping = reader.mapping(node, "unheated", "the unheated spaces")
     inherited = reader.known(mapping, "unheated", known)
     things = reader.things(node, "unheated", "unheated spaces") if mapping.entries else {}
-    return {key: _unheated(reader, key, each, inherited, made, levels, names) for key, each in things.items()}
+    found: dict[str, Unheated] = {}
+    for key, each in things.items():
+        earlier = reader.again.unheated(key, made, levels, names) if reader.again is not None else None
+        found[key] = earlier or _unheated(reader, key, each, inherited, made, levels, names)
+    return found
 
 
 def _unheated(

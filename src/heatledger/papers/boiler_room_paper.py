@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from heatledger.drawings.firing_chart import firing_range
 from heatledger.drawings.schematic import schematic
 from heatledger.ledger.dimensions import WATER_VOLUME
 from heatledger.ledger.figures import Figure
@@ -12,7 +13,7 @@ from heatledger.papers.printing import Printing
 from heatledger.papers.schematic_from import schematic_views, undrawn
 
 TITLE = "Boiler room"
-WIDTH = 516.0
+WIDTH, RANGE = 516.0, 420.0
 CAUTIONS = (
     "Never plug, valve off or reduce the relief valve or its discharge. Never bypass or hold a limit, the "
     "low-water cutoff or the flame guard, not even for a test.",
@@ -34,7 +35,7 @@ def boiler_room_paper(printing: Printing) -> b.Paper:
             b.Heading(view.title),
             b.Picture(schematic(view, WIDTH), f"{SIGNS} {undrawn(view)}".strip()),
         ]
-    blocks += [b.Heading("From load to output"), _load(printing)]
+    blocks += [b.Heading("From load to output"), _load(printing), *_range(printing)]
     blocks += [b.Heading("Every factor between them"), _factors(printing)]
     left = (b.Heading("Water of the system"), _volumes(printing))
     right = (b.Heading("Expansion tank"), _tank(printing))
@@ -61,6 +62,14 @@ def _opening(printing: Printing) -> b.Text:
     said += [" Fill to ", run(room.fill_pressure, bold=True), " cold; the relief valve opens at ",
              *printing.relief_setting(), "."]  # fmt: skip
     return tuple(said)
+
+
+def _range(printing: Printing) -> list[b.Block]:
+    """What the burner holds steadily, against the calls on it."""
+    chart = firing_range(printing.design, printing.units, RANGE)
+    if chart is None:
+        return []
+    return [b.Picture(chart.drawing, f"{chart.sentence} {chart.note}".strip())]
 
 
 def _load(printing: Printing) -> b.Facts:

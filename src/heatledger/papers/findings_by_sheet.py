@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from heatledger.ledger.findings import Finding, NotChecked, Weight
 from heatledger.steps.design import Design
 from heatledger.steps.may_run import poison_of
@@ -27,6 +29,7 @@ SUBJECTS = {
 SHEET_OF_SUBJECT = {name: sheet for sheet, names in SUBJECTS.items() for name in names}
 
 
+@cache
 def sheet_of(id: str) -> int:
     """The sheet that a kind of finding belongs to; the first one for a kind of no known subject."""
     from heatledger.steps.review import KINDS

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from heatledger.drawings.house_view import house_view
+from heatledger.drawings.load_chart import load_by_weather
 from heatledger.drawings.matters_chart import matters_note
 from heatledger.ledger.dimensions import TRANSMITTANCE
 from heatledger.ledger.presets import Preset
@@ -10,7 +11,7 @@ from heatledger.papers import front, tables
 from heatledger.papers.addresses import Addresses
 from heatledger.papers.findings_by_sheet import HEAT_LOSS_SHEET, findings_of, not_checked_of
 from heatledger.papers.groups import HEAT_LOSS, addresses
-from heatledger.papers.heat_loss_data import HeatLossPaper
+from heatledger.papers.heat_loss_data import HeatLossPaper, Weather
 from heatledger.papers.parts import part_lines
 from heatledger.papers.references import references
 from heatledger.papers.words import floors_word
@@ -56,6 +57,7 @@ def heat_loss_paper(design: Design, units: Preset, found: Addresses | None = Non
         house_line=tables.house_line(design, found),
         cautions=cautions(units),
         levels=tables.level_lines(design, found),
+        weather=_weather(design, units),
         matters=front.matters(design, found, made.swings),
         matters_note=matters_note(made.swings),
         findings=tuple(tables.finding_line(each, design, found) for each in findings),
@@ -67,6 +69,11 @@ def heat_loss_paper(design: Design, units: Preset, found: Addresses | None = Non
         tape_note=tape_note(design),
         references=references(stages, findings),
     )  # fmt: skip
+
+
+def _weather(design: Design, units: Preset) -> Weather | None:
+    chart = load_by_weather(design, units)
+    return None if chart is None else Weather(chart.title, chart.drawing, chart.sentence, chart.note)
 
 
 def _parts_note(design: Design, units: Preset) -> str:

@@ -47,6 +47,8 @@ def led(thing: Any, keys: frozenset[str]) -> Any:
     """Plain data for the template, without the addresses that nothing on the paper answers to."""
     if isinstance(thing, str | float | int) or thing is None:
         return thing
+    if isinstance(thing, Drawing):
+        return picture(thing)
     if isinstance(thing, tuple):
         return [led(each, keys) for each in thing if not (isinstance(each, Token) and _is_dead(each, keys))]
     made = {name: led(getattr(thing, name), keys) for name in thing.__dataclass_fields__}

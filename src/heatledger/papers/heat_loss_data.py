@@ -14,6 +14,7 @@ from typing import Literal
 
 from heatledger.drawings.hatches import CAUSES
 from heatledger.drawings.house_section import Stack
+from heatledger.drawings.shapes import Drawing
 from heatledger.papers.workings_data import Known, SourceUse, WorkingGroup
 
 Weight = Literal["must fix", "decide", "note"]
@@ -207,6 +208,16 @@ class Reference:
 
 
 @dataclass(frozen=True)
+class Weather:
+    """The loss at other outdoor temperatures: the picture, its result and what is held."""
+
+    title: str
+    drawing: Drawing
+    sentence: str
+    note: str
+
+
+@dataclass(frozen=True)
 class HeatLossPaper:
     """The whole paper, in the order of its pages."""
 
@@ -220,6 +231,7 @@ class HeatLossPaper:
     house_line: HouseLine
     cautions: tuple[str, ...]
     levels: tuple[LevelLine, ...] = ()
+    weather: Weather | None = None
     matters: tuple[Matter, ...] = ()
     matters_note: str = ""
     findings: tuple[FindingLine, ...] = ()

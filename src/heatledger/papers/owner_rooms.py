@@ -5,6 +5,7 @@ from __future__ import annotations
 from heatledger.drawings.cause_legend import cause_legend
 from heatledger.drawings.hatches import CAUSE_NAMES
 from heatledger.drawings.heat_charts import bars_of_rooms
+from heatledger.drawings.load_chart import load_by_weather
 from heatledger.ledger.dimensions import HEAT_RATE
 from heatledger.ledger.findings import Weight
 from heatledger.papers import blocks as b
@@ -60,6 +61,16 @@ def room_table(printing: Printing) -> b.Table:
 def legend() -> b.Picture:
     """The hatch of each cause."""
     return b.Picture(cause_legend(CAUSE_NAMES))
+
+
+def milder_days(printing: Printing) -> list[b.Block]:
+    """What the house loses at other outdoor temperatures."""
+    chart = load_by_weather(printing.design, printing.units)
+    if chart is None:
+        return []
+    return [
+        b.Heading("On other days"), b.Paragraph(chart.sentence), b.Picture(chart.drawing, chart.note),
+    ]  # fmt: skip
 
 
 def _state(id: str, each: RoomHeat, printing: Printing) -> b.Cell:

@@ -11,7 +11,7 @@ from heatledger.papers.heat_loss_data import FindingLine
 from heatledger.papers.owner_front import first_page
 from heatledger.papers.owner_plant import bill_blocks, change_blocks, design_water, right_size, which_water
 from heatledger.papers.owner_questions import owner_questions
-from heatledger.papers.owner_rooms import has_emitters, in_words, legend, room_table
+from heatledger.papers.owner_rooms import has_emitters, in_words, legend, milder_days, room_table
 from heatledger.papers.printing import LOCAL_CODE, Printing
 
 TITLE = "Your heating, and why it is so"
@@ -42,6 +42,7 @@ def owners_report(printing: Printing) -> b.Paper:
         room_table(printing),
         legend(),
         *in_words(printing, design_water(printing)),
+        *milder_days(printing),
     ]
     blocks += [b.Heading("Is the boiler the right size?"), b.Paragraph(right_size(printing))]
     if has_emitters(printing):

@@ -10,7 +10,6 @@ from heatledger.steps.controls import asked_at
 from heatledger.studies.held_water import held_water
 
 
-
 def reset_rows(printing: Printing) -> b.Table:
     """What the control asks for: outdoors, supply, return, and the share of the design load."""
     unit = printing.unit(TEMPERATURE)

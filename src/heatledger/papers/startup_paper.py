@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from heatledger.drawings.reset_from import reset_drawing
 from heatledger.ledger.dimensions import (
     CONCENTRATION,
     DRAFT,

@@ -37,7 +37,9 @@ def cause_line(cause: str, design: Design, found: Addresses) -> data.CauseLine:
     if each is None:
         return data.CauseLine(cause, CAUSE_NAMES[cause], NONE, data.Cell(" "), 0.0)
     share = data.Cell("" if each.share.is_missing else show_percent(float(each.share)), found.key(each.share))
-    return data.CauseLine(cause, CAUSE_NAMES[cause], cell(each.loss, found), share, max(amount(each.loss), 0.0))
+    return data.CauseLine(
+        cause, CAUSE_NAMES[cause], cell(each.loss, found), share, max(amount(each.loss), 0.0)
+    )
 
 
 def room_lines(design: Design, found: Addresses) -> tuple[data.RoomLine, ...]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import ceil, floor, isfinite
 from weakref import WeakKeyDictionary
 
@@ -66,7 +67,7 @@ def _by_weather(design: Design, unit: Unit) -> tuple[LossAt, ...]:
     first, last = floor((cold - 0.3 * step) / step), ceil(warm / step - 1e-9) - 1
     outdoors = [unit.to_si(number * step, TEMPERATURE.absolute) for number in range(first, last + 1)]
     losses = losses_at(design, outdoors)
-    falls = all(colder > milder for colder, milder in zip(losses, losses[1:], strict=False))
+    falls = all(colder > milder for colder, milder in pairwise(losses))
     if len(losses) < LEAST_STEPS or not falls or not all(map(isfinite, losses)):
         return ()
     return tuple(map(LossAt, outdoors, losses))
@@ -79,7 +80,7 @@ def step_in(unit: Unit) -> int:
 
 def outdoor_for(points: Sequence[LossAt], loss: float) -> float | None:
     """The outdoor temperature (K) at which the house loses so much (W), read between points, cold first."""
-    for cold, mild in zip(points, points[1:], strict=False):
+    for cold, mild in pairwise(points):
         if mild.loss <= loss <= cold.loss:
             share = (cold.loss - loss) / (cold.loss - mild.loss)
             return cold.outdoor + share * (mild.outdoor - cold.outdoor)

@@ -55,7 +55,11 @@ def band(design: Design, path: str | Figure) -> Band:
     """The first-order band of a figure, given by its path or itself."""
     found = design[path] if isinstance(path, str) else path
     figure = found.original if isinstance(found, Placed) else found
-    return band_of(figure, design)
+    # A band holds its figure, so that the id is not given to another while it is kept.
+    kept: dict[int, Band] = design.__dict__.setdefault("_bands", {})
+    if id(figure) not in kept:
+        kept[id(figure)] = band_of(figure, design)
+    return kept[id(figure)]
 
 
 def band_of(figure: Figure, design: Design) -> Band:

@@ -20,17 +20,21 @@ from heatledger.web.passphrase import Passphrase
 from heatledger.web.settings import Settings
 
 VISITOR = "heatledger.visitor"
-FORWARDED = (b"forwarded", b"x-forwarded-for", b"x-real-ip", b"via")
+FORWARDED = frozenset({b"forwarded", b"x-forwarded-for", b"x-real-ip", b"via"})
 
 NAME = r"[A-Za-z0-9_][A-Za-z0-9._+-]*"
 STATIC = re.compile(rf"/static(?:/{NAME})+")
 READING = re.compile(r"readings(?:/[A-Za-z0-9_][A-Za-z0-9_.-]*)+")
 """The one part of a job that a paired device writes."""
 
-EDIT_FIELDS = frozenset({"do", "path", "value", "name", "rev", "sheet", "token", "mark"})
+EDIT_FIELDS = frozenset({"do", "path", "value", "name", "rev", "sheet", "token", "mark", "asked"})
 """What an edit of a paired device may carry. ``path`` alone says what is touched; a field that is not
 listed could name a second thing, so the edit is refused."""
 SHEET = "startup"
+READER_PAGES = ("/who", "/units")
+READER = "/reader"
+READER_FIELDS = frozenset({"name", "units", "back", "mark"})
+"""A device says once who reads on it, and in which units; both stay on the device, and no job is touched."""
 
 
 @dataclass(frozen=True)
@@ -68,7 +72,7 @@ class Door:
     def visitor(self, scope: asgi.Scope) -> Visitor:
         """Who asks. A request that something else passed on is not from this computer."""
         come_from = asgi.address(asgi.client_address(scope))
-        passed_on = any(asgi.header(scope, each) for each in FORWARDED)
+        passed_on = any(name in FORWARDED for name, _ in scope["headers"])
         if come_from is not None and come_from.is_loopback and not passed_on:
             return Visitor("here")
         if self.passphrase.given.holder(asgi.cookie(scope, GIVEN)) is not None:
@@ -112,24 +116,33 @@ DOOR_PAGES = ("/pair", "/pair/job", "/passphrase")
 
 
 def _in_startup(job: str, method: str, path: str, scope: asgi.Scope) -> bool:
+    if method == "POST" and path == READER:
+        return True
     if method == "POST":
         return path in (f"/jobs/{job}/edit", f"/jobs/{job}/withdraw") and not scope["query_string"]
     if method not in ("GET", "HEAD"):
         return False
     asked = parse_qsl(scope["query_string"].decode("latin-1"), keep_blank_values=True)
-    sheets = {value for key, value in asked if key == "sheet"}
-    if path == f"/jobs/{job}/{SHEET}":
+    if path in (*READER_PAGES, f"/jobs/{job}/{SHEET}", f"/jobs/{job}/rev"):
         return True
-    if path == f"/jobs/{job}/working":
-        return sheets <= {SHEET}
-    return path == f"/jobs/{job}/after" and sheets == {SHEET}
+    sheets = {value for key, value in asked if key == "sheet"}
+    paths = [value for key, value in asked if key == "path"]
+    one_reading = len(paths) == 1 and READING.fullmatch(paths[0]) is not None
+    reads = {
+        "working": sheets <= {SHEET}, "after": sheets == {SHEET}, "known": one_reading,
+        "trial": one_reading and sheets == {SHEET},
+    }  # fmt: skip
+    return any(path == f"/jobs/{job}/{name}" and may for name, may in reads.items())
 
 
-def is_reading(form: list[tuple[str, Any]]) -> bool:
-    """Whether an edit touches one reading and nothing else, and leads back to Startup."""
-    paths = [value for key, value in form if key == "path"]
-    if len(paths) != 1 or not all(isinstance(value, str) for _, value in form):
-        return False
-    sheets = {value for key, value in form if key == "sheet"}
+def may_post(path: str, form: list[tuple[str, Any]]) -> bool:
+    """Whether a paired device may post a form: its own name and units, or one reading of its Startup."""
     names = {key for key, _ in form}
-    return names <= EDIT_FIELDS and sheets == {SHEET} and READING.fullmatch(paths[0]) is not None
+    if not all(isinstance(value, str) for _, value in form):
+        return False
+    if path == READER:
+        return names <= READER_FIELDS
+    paths = [value for key, value in form if key == "path"]
+    sheets = {value for key, value in form if key == "sheet"}
+    reading = len(paths) == 1 and READING.fullmatch(paths[0]) is not None
+    return reading and sheets == {SHEET} and names <= EDIT_FIELDS

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Awaitable, Callable, MutableMapping
+from functools import lru_cache
 from http.cookies import CookieError, SimpleCookie
 from ipaddress import IPv4Address, IPv6Address, ip_address
 from typing import Any
@@ -17,8 +18,8 @@ SAFE_METHODS = frozenset({"GET", "HEAD", "OPTIONS"})
 
 
 def headers(scope: Scope, name: bytes) -> list[str]:
-    """Every value that a header was sent with, in order."""
-    return [value.decode("latin-1") for key, value in scope["headers"] if key.lower() == name]
+    """Every value that a header was sent with, in order; ASGI hands names on in small letters."""
+    return [value.decode("latin-1") for key, value in scope["headers"] if key == name]
 
 
 def header(scope: Scope, name: bytes) -> str:
@@ -39,6 +40,7 @@ def cookie(scope: Scope, name: str) -> str:
     return ""
 
 
+@lru_cache(maxsize=256)
 def address(text: str) -> IPv4Address | IPv6Address | None:
     """An address in digits, an IPv4 one also where it was wrapped in IPv6; None when it is none."""
     try:

@@ -5,13 +5,17 @@ from __future__ import annotations
 from typing import Any
 
 from fastapi import Request
+from fastapi.datastructures import QueryParams
 
 from heatledger.job.model import Job
 from heatledger.ledger.presets import PRESETS, Preset
+from heatledger.web.admission import VISITOR, mark_of, visitor_of
 from heatledger.web.desks import Desk, State
 from heatledger.web.page import Page
 
 NAMELESS = "someone"
+OWN = frozenset(("open", "pick", "view", "trail", "units", "sheet", "token"))
+"""What an address asks for that a page has a place of its own for."""
 
 
 def who(request: Request) -> str:
@@ -35,19 +39,28 @@ def desk_of(request: Request, id: str) -> Desk:
 
 
 def page_of(
-    request: Request, id: str, sheet: str, state: State | None = None, ready: bool = True, **more: Any
-) -> Page:
-    """The page that a request asks for."""
+    request: Request, id: str, sheet: str, state: State | None = None, ready: bool = True,
+    query: str | None = None, **more: Any,
+) -> Page:  # fmt: skip
+    """The page that a request asks for; ``query`` is that of the page where the request is a change of it."""
     desk = desk_of(request, id)
     state = state or desk.fresh()
-    asked = request.query_params
+    asked = request.query_params if query is None else QueryParams(query.removeprefix("?"))
     units = units_of(request, state.job)
     given = {
         "opened": asked.get("open", ""), "picked": asked.get("pick", ""), "view": asked.get("view", ""),
         "trail": tuple(each for each in asked.get("trail", "").split(",") if each),
+        "asked": {key: tuple(asked.getlist(key)) for key in asked if key not in OWN},
     } | more  # fmt: skip
     return Page(
         id=id, house=state.in_units(units), before=state.before, units=units, revision=state.revision,
-        wrong=dict(desk.wrong), sheet=sheet, who=who(request), ready=ready,
-        can_undo=desk.book.can_undo(id), can_redo=desk.book.can_redo(id), **given,
+        wrong=dict(desk.wrong), sheet=sheet, who=who(request), ready=ready, desk=desk,
+        can_undo=desk.book.can_undo(id), can_redo=desk.book.can_redo(id), **_visited(request), **given,
     )  # fmt: skip
+
+
+def _visited(request: Request) -> dict[str, Any]:
+    """Whether a paired device asks, and what its forms carry."""
+    if VISITOR not in request.scope:
+        return {}
+    return {"paired": visitor_of(request).kind == "paired", "mark_of_forms": mark_of(request)}

@@ -49,7 +49,7 @@ def text_edit(change: Change, job: Job, units: Preset) -> TextChange:
         return TextChange(lambda text: edits.set_detail(text, path, change.do, value))
     if change.do == "add":
         id = edits.free_id(_ids(job, path), change.name or value or "new")
-        new = starting(path, change.name or value, job)
+        new = starting(path, change.name or value, job, value)
         return TextChange(lambda text: edits.add_thing(text, f"{path}/{id}", new))
     if change.do == "copy":
         head = path.rpartition("/")[0]
@@ -66,8 +66,11 @@ def text_edit(change: Change, job: Job, units: Preset) -> TextChange:
     )
 
 
-def starting(path: str, name: str, job: Job) -> dict[str, Any] | str:
-    """What a new thing starts with: its name, and what it cannot be read without."""
+def starting(path: str, name: str, job: Job, near: str = "") -> dict[str, Any] | str:
+    """What a new thing starts with: its name, and what it cannot be read without.
+
+    ``near`` is the id of the room that an emitter is to stand in.
+    """
     shape = shape_at(path)
     inner = shape.shape if isinstance(shape, Field) else shape
     made: dict[str, Any] = {}
@@ -79,7 +82,10 @@ def starting(path: str, name: str, job: Job) -> dict[str, Any] | str:
     if path == "constructions":
         made |= {"kind": "wall", "u_value": ""}
     if path == "emitters":
-        made |= {"room": next(iter(job.rooms), ""), "kind": "fin-tube baseboard"}
+        made |= {
+            "room": near if near in job.rooms else next(iter(job.rooms), ""),
+            "kind": "fin-tube baseboard",
+        }
     if path == "circuits":
         made["kind"] = "series loop"
     if path.endswith("/surfaces"):

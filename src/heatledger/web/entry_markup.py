@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from heatledger.book.records import WrongEntry
 from heatledger.job.fields import Shape
@@ -28,19 +28,13 @@ def field_of(
     line = "bad" if bad else LINES.get(entry.known, "")
     size = wide or min(max(len(shown), 3 if shown else min(len(hint), 12), 2), WIDEST)
     said = f"{words}, {entry.known}" if shown else words
+    fault = f' aria-invalid="true" aria-describedby="{escape(fault_id(path))}"' if bad else ""
+    value = escape(shown)
+    # An f-string: a page holds hundreds of these, and Markup.format is ten times slower.
     html = Markup(
-        '<input class="in {}" data-entry="{}" data-known="{}" value="{}" data-kept="{}" size="{}"'
-        ' aria-label="{}" placeholder="{}" autocomplete="off" spellcheck="false"{}>'
-    ).format(
-        f"{line} {css}".strip(),
-        path,
-        entry.known,
-        shown,
-        shown,
-        size,
-        said,
-        "" if shown else hint,
-        Markup(' aria-invalid="true" aria-describedby="{}"').format(fault_id(path)) if bad else "",
+        f'<input class="in {f"{line} {css}".strip()}" data-entry="{escape(path)}" data-known="{entry.known}" '
+        f'value="{value}" data-kept="{value}" size="{size}" aria-label="{escape(said)}" '
+        f'placeholder="{escape("" if shown else hint)}" autocomplete="off" spellcheck="false"{fault}>'
     )
     return html if bad is None else html + fault_of(job, bad)
 

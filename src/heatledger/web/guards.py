@@ -16,7 +16,7 @@ from fastapi import FastAPI, HTTPException, Request
 from fastapi.responses import Response
 
 from heatledger.web import asgi, door_pages
-from heatledger.web.admission import DOOR_PAGES, VISITOR, Door, Visitor, is_reading, may_reach
+from heatledger.web.admission import DOOR_PAGES, VISITOR, Door, Visitor, may_post, may_reach
 from heatledger.web.settings import Settings
 
 LIMIT = 2_500_000
@@ -33,10 +33,11 @@ HEADERS = (
     (b"x-content-type-options", b"nosniff"),
     # With no-referrer a browser would send "Origin: null" with our own forms too.
     (b"referrer-policy", b"same-origin"),
-    (b"cross-origin-opener-policy", b"same-origin"),
     (b"cross-origin-resource-policy", b"same-origin"),
 )
-OURS = frozenset({name for name, _ in HEADERS} | {b"cache-control"})
+OPENER = (b"cross-origin-opener-policy", b"same-origin")
+"""Only under a loopback name: elsewhere browsers leave it aside over plain HTTP, and complain of it."""
+OURS = frozenset({name for name, _ in HEADERS} | {OPENER[0], b"cache-control"})
 LOOPBACK_NAMES = ("localhost", "127.0.0.1", "[::1]")
 HOST = re.compile(r"(\[[0-9a-f:.]+\]|[a-z0-9.-]+)(?::([0-9]{1,5}))?")
 
@@ -100,16 +101,16 @@ class Guards:
             return door_pages.from_elsewhere(scope)
         if body.is_said_too_long(scope):
             return door_pages.too_long(scope)
-        if begun == "ours" and (visitor.kind != "paired" or not _is_edit(scope)):
+        if begun == "ours" and (visitor.kind != "paired" or not _is_changing(scope)):
             return None
         return await self._read(scope, body, visitor, begun)
 
     async def _read(self, scope: asgi.Scope, body: _Body, visitor: Visitor, begun: str) -> Response | None:
-        """Look into a form: for the mark of our own pages, and at what a paired device edits."""
+        """Look into a form: for the mark of our own pages, and at what a paired device posts."""
         form = await _form(scope, body)
         if begun == "unsaid" and not self._has_mark(scope, visitor, form):
             return door_pages.from_elsewhere(scope)
-        if visitor.kind == "paired" and _is_edit(scope) and not is_reading(form):
+        if visitor.kind == "paired" and _is_changing(scope) and not may_post(scope["path"], form):
             return door_pages.refused(scope, self.door, visitor)
         return None
 
@@ -155,7 +156,7 @@ def begun_by(scope: asgi.Scope) -> str:
     return "ours" if site == "same-origin" or origins else "unsaid"
 
 
-def _is_edit(scope: asgi.Scope) -> bool:
+def _is_changing(scope: asgi.Scope) -> bool:
     return scope["method"] not in asgi.SAFE_METHODS and scope["path"] not in DOOR_PAGES
 
 
@@ -224,8 +225,10 @@ class _Answer:
         if message["type"] == "http.response.start":
             self.begun = True
             kept = [each for each in message.get("headers", ()) if each[0].lower() not in OURS]
-            keeping = (b"cache-control", _keeping(self._scope, message["status"]))
-            message = {**message, "headers": [*kept, *HEADERS, keeping]}
+            kept.append((b"cache-control", _keeping(self._scope, message["status"])))
+            if asgi.header(self._scope, b"host").rpartition(":")[0].lower() in LOOPBACK_NAMES:
+                kept.append(OPENER)
+            message = {**message, "headers": [*kept, *HEADERS]}
         await self._send(message)
 
 

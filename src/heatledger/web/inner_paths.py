@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from heatledger.ledger.choosing import Choice
-from heatledger.ledger.figures import Figure, Names, original_of
+from heatledger.ledger.figures import Figure, Names, original_of, waits_for
 from heatledger.ledger.formulas import Formula
 from heatledger.ledger.solving import Solved
 from heatledger.steps.design import Design, NoSuchFigure
@@ -75,6 +75,8 @@ class InnerNames(Names):
     def __init__(self, house: Design, figure: Figure, path: str) -> None:
         self.house, self.own = house, house.names
         self.paths = {id(figure): path}
+        for each in waits_for(figure):
+            self._add(each, "")
         for step, each in inside(figure):
             inner = f"{path}{INNER}{step}"
             self._add(each, inner)

@@ -11,6 +11,7 @@ from heatledger.book.errors import BookError
 from heatledger.book.opening import Book
 from heatledger.book.records import Kept
 from heatledger.steps.design import Design
+from heatledger.web.job_summary import more_of
 from heatledger.web.states import sheet_states
 
 if TYPE_CHECKING:
@@ -50,6 +51,7 @@ def summary_of(house: Design) -> dict[str, Any]:
         "units": house.job.units.name,
         "states": [each.shape for each in states],
         "invented": house.job.invented,
+        **more_of(house),
     }
 
 

@@ -7,6 +7,7 @@ that is picked. Its methods give markup with every text escaped.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 from urllib.parse import urlencode
 
 from markupsafe import Markup
@@ -22,16 +23,21 @@ from heatledger.steps.design import Design
 from heatledger.studies.uncertainty import band
 from heatledger.web.entries import Entry, entry_at
 from heatledger.web.entry_markup import field_of, list_of
-from heatledger.web.figure_markup import BLANK, figure_button, figure_text, unit_text
+from heatledger.web.figure_markup import BLANK, figure_button, figure_text, share_button, unit_text
 from heatledger.web.marks import mark
 from heatledger.web.states import SHEETS, SheetState, begun_states, sheet_states
+
+
+if TYPE_CHECKING:
+    from heatledger.web.desks import Desk
 
 
 @dataclass
 class Page:
     """One answer about one job. ``house`` speaks in the reader's units; ``before`` is the design as it was
     before the last change, None when nothing has changed. ``ready`` says whether the findings are to be
-    waited for."""
+    waited for. ``asked`` is what else the address asks for, ``desk`` where the job lies open. ``paired`` is
+    for a device that reaches Startup only; ``mark_of_forms`` is what a form of it carries."""
 
     id: str
     house: Design
@@ -49,6 +55,10 @@ class Page:
     can_redo: bool = False
     ready: bool = True
     by_hand: dict[str, str] = field(default_factory=dict)
+    asked: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    desk: Desk | None = None
+    paired: bool = False
+    mark_of_forms: str = ""
 
     @property
     def job(self) -> Job:
@@ -126,6 +136,13 @@ class Page:
         """The unit of a figure's kind, for the head of a column."""
         figure = self.figure(what)
         return unit_text(figure, self.units) if figure is not None else ""
+
+    def percent(self, path: str, places: int = 0) -> Markup:
+        """A share as a percentage that opens its working."""
+        figure = self.figure(path)
+        if figure is None or figure.is_missing:
+            return self.fig(path)
+        return share_button(self, path, figure, places)
 
     def at(self, path: str) -> Entry:
         """The entry of the job at a path."""

@@ -20,6 +20,7 @@ from heatledger.web.passphrase import SHORTEST
 from heatledger.web.settings import LOOPBACK, Settings
 
 NEXT_PORTS = 20
+LAST_PORT = 65535
 STOP_SECONDS = 3
 ANYWHERE = ("0.0.0.0", "::")
 # Addresses nobody has are enough to ask the machine which of its own it would use; nothing is sent.
@@ -38,17 +39,13 @@ class ServeError(Exception):
 
 @dataclass(frozen=True)
 class Listening:
-    """Where the app listens: the settings with the port that was got, and an address for other devices."""
+    """Where the app listens: the settings with the port that was got, what is opened on this computer, and
+    what on another device (empty when no other device gets this far)."""
 
     settings: Settings
     sockets: tuple[socket.socket, ...]
+    address: str
     shared_at: str
-
-    @property
-    def address(self) -> str:
-        """What is opened on this computer."""
-        first = self.sockets[0].getsockname()[0]
-        return f"http://{LOOPBACK if first in ANYWHERE else _in_url(first)}:{self.settings.port}"
 
     def close(self) -> None:
         """Let go of the port."""
@@ -83,23 +80,33 @@ def serve(
 def listen(settings: Settings) -> Listening:
     """Take the port on every address that is asked for. Raises ServeError."""
     hosts = _hosts(settings)
-    for port in range(settings.port, settings.port + (1 if settings.port_given else NEXT_PORTS)):
+    # Looked at here because some systems take 70000 for 4464.
+    if not 0 <= settings.port <= LAST_PORT:
+        raise ServeError(f"There is no port {settings.port}.", f"Ports go from 1 to {LAST_PORT}.")
+    last = settings.port if settings.port_given else min(LAST_PORT, settings.port + NEXT_PORTS - 1)
+    for port in range(settings.port, last + 1):
         sockets = _sockets(hosts, port)
         if sockets:
-            got = sockets[0].getsockname()[1]
-            shared = _shared_address(hosts)
-            return Listening(
-                replace(settings, port=got), sockets, f"http://{_in_url(shared)}:{got}" if shared else ""
-            )
+            return _listening(settings, hosts, sockets)
     if settings.port_given:
         raise ServeError(
             f"Port {settings.port} is taken by another program.",
             "Stop that one, name another port with --port, or leave --port out to take the next free one.",
         )
     raise ServeError(
-        f"The ports {settings.port} to {settings.port + NEXT_PORTS - 1} are all taken by other programs.",
+        f"The ports {settings.port} to {last} are all taken by other programs.",
         "Name a free one with --port.",
     )
+
+
+def _listening(settings: Settings, hosts: list[str], sockets: tuple[socket.socket, ...]) -> Listening:
+    port = sockets[0].getsockname()[1]
+    here = LOOPBACK if hosts[0] in ANYWHERE else hosts[0]
+    shared = _shared_address(hosts)
+    return Listening(
+        replace(settings, port=port), sockets,
+        f"http://{_in_url(here)}:{port}", f"http://{_in_url(shared)}:{port}" if shared else "",
+    )  # fmt: skip
 
 
 def _hosts(settings: Settings) -> list[str]:
@@ -116,9 +123,9 @@ def _hosts(settings: Settings) -> list[str]:
                 f"Under {host} other devices would reach the app, and nothing would keep them out.",
                 "Add --share to pair a tablet with Startup, or give a passphrase; or leave --host out.",
             )
-        return [host] if host in ANYWHERE else [LOOPBACK, host]
+        return [host] if host in ANYWHERE else [LOOPBACK, host.strip("[]")]
     if not settings.share:
-        return [host]
+        return [host.strip("[]")]
     shared = lan_address()
     if not shared:
         raise ServeError(
@@ -160,8 +167,6 @@ def _sockets(hosts: list[str], port: int) -> tuple[socket.socket, ...]:
             if fault.errno in (errno.EADDRINUSE, getattr(errno, "WSAEADDRINUSE", errno.EADDRINUSE)):
                 return ()
             raise _cannot_listen(host, port, fault) from fault
-        except OverflowError as fault:
-            raise ServeError(f"There is no port {port}.", "Ports go from 1 to 65535.") from fault
     return tuple(made)
 
 
@@ -210,7 +215,7 @@ def _shared_address(hosts: list[str]) -> str:
 
 
 def _in_url(host: str) -> str:
-    return f"[{host}]" if ":" in host else host
+    return f"[{host.strip('[]')}]" if ":" in host else host
 
 
 def _app(settings: Settings) -> FastAPI:

@@ -20,7 +20,7 @@ Text = Annotated[str, Form()]
 @router.post("/jobs/{id}/edit", response_class=HTMLResponse)
 def edit(
     request: Request, id: str, rev: Annotated[int, Form()], do: Text = "set", path: Text = "",
-    value: Text = "", name: Text = "", sheet: Text = "house", token: Text = "",
+    value: Text = "", name: Text = "", sheet: Text = "house", token: Text = "", asked: Text = "",
 ) -> Response:  # fmt: skip
     """One change of the job: ``do`` says what is done at ``path`` with ``value``."""
     desk = desk_of(request, id)
@@ -28,32 +28,40 @@ def edit(
     change = Change(do, path, value, name)
     made = text_edit(change, state.job, units_of(request, state.job))
     outcome = desk.edit(made.edit, path, value, who(request), rev, made.said)
-    return answer(request, desk, outcome, known(sheet), token)
+    return answer(request, desk, outcome, known(sheet), token, asked)
 
 
 @router.post("/jobs/{id}/withdraw", response_class=HTMLResponse)
-def withdraw(request: Request, id: str, path: Text, sheet: Text = "house", token: Text = "") -> Response:
+def withdraw(
+    request: Request, id: str, path: Text, sheet: Text = "house", token: Text = "", asked: Text = ""
+) -> Response:
     """Let go of an entry that could not be read."""
     desk = desk_of(request, id)
-    return answer(request, desk, desk.withdraw(path), known(sheet), token)
+    return answer(request, desk, desk.withdraw(path), known(sheet), token, asked)
 
 
 @router.post("/jobs/{id}/move", response_class=HTMLResponse)
 def move(
     request: Request, id: str, rev: Annotated[int, Form()], how: Text, number: Annotated[int, Form()] = 0,
-    sheet: Text = "house", token: Text = "",
+    sheet: Text = "house", token: Text = "", asked: Text = "",
 ) -> Response:  # fmt: skip
     """Undo, redo, or go back to a revision."""
     desk = desk_of(request, id)
-    return answer(request, desk, desk.move(how, rev, number), known(sheet), token)
+    return answer(request, desk, desk.move(how, rev, number), known(sheet), token, asked)
 
 
-def answer(request: Request, desk: Desk, outcome: Outcome, sheet: str, token: str) -> Response:
-    """The parts that changed, then what is said of it; the whole page where scripts are off."""
+def answer(
+    request: Request, desk: Desk, outcome: Outcome, sheet: str, token: str, asked: str = ""
+) -> Response:
+    """The parts that changed, then what is said of it; the whole page where scripts are off.
+
+    ``asked`` is the query of the page: its open figure, its picked thing.
+    """
     if "HX-Request" not in request.headers:
-        return RedirectResponse(f"/jobs/{desk.id}/{sheet}", 303)
+        query = f"?{asked.removeprefix('?')}" if asked else ""
+        return RedirectResponse(f"/jobs/{desk.id}/{sheet}{query}", 303)
     shown = desk.drawings.get(token, {})
-    page = page_of(request, desk.id, sheet, outcome.state, ready=not shown)
+    page = page_of(request, desk.id, sheet, outcome.state, ready=not shown, query=asked)
     parts = drawn(page, shown)
     body = changed(shown, parts)
     fresh = desk.remember(parts)

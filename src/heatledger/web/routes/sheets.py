@@ -5,8 +5,10 @@ from __future__ import annotations
 from fastapi import APIRouter, HTTPException, Request
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
+from heatledger.steps.design import design
 from heatledger.web.asked import desk_of, page_of
-from heatledger.web.drawing import MODULES, changed, draw, drawn, fragment, partial, whole
+from heatledger.web.desks import State
+from heatledger.web.drawing import MODULES, changed, draw, drawn, fragment, partial, sheet_module, whole
 from heatledger.web.parts import working_fragment
 
 router = APIRouter()
@@ -22,7 +24,8 @@ def first(id: str) -> Response:
 def working(request: Request, id: str, sheet: str = "house") -> Response:
     """The working of the figure at ``open``, for the right page."""
     page = page_of(request, id, known(sheet))
-    made = fragment(working_fragment(page), page)
+    own = getattr(sheet_module(page.sheet), "working", working_fragment)
+    made = fragment(own(page), page)
     return HTMLResponse(partial("working", made) if "HX-Request" in request.headers else made)
 
 
@@ -35,6 +38,20 @@ def after(request: Request, id: str, sheet: str, token: str) -> Response:
     fresh = desk.remember(parts)
     body = changed(desk.drawings.get(token, {}), parts)
     return HTMLResponse(body + draw("token.html", p=page, token=fresh, wait=False))
+
+
+@router.get("/jobs/{id}/trial", response_class=HTMLResponse)
+def trial(request: Request, id: str, sheet: str, token: str, path: str, value: str) -> Response:
+    """The sheet as it would be with one entry changed, while a slider moves; nothing is kept."""
+    desk = desk_of(request, id)
+    state = desk.fresh()
+    job = state.job.with_changes([{"set": path, "to": value}], "trial")
+    tried = State(state.revision, job, design(job, since=state.house), state.house)
+    page = page_of(request, id, known(sheet), tried, ready=False)
+    shown = desk.drawings.get(token, {})
+    parts = drawn(page, shown)
+    body = changed(shown, parts)
+    return HTMLResponse(body + draw("token.html", p=page, token=desk.remember(parts), wait=False))
 
 
 @router.get("/jobs/{id}/{sheet}", response_class=HTMLResponse)

@@ -1,19 +1,61 @@
-"""The sheet Controls."""
+"""Sheet 6: the reset line, what each call does, the settings, and a call from its start to its end."""
 
 from __future__ import annotations
 
+from typing import Any
+
+from heatledger.drawings.reset_from import reset_line, reset_points
+from heatledger.steps.sequence import sequence_of
+from heatledger.studies.calls import zones_alone
 from heatledger.web.fragments import Fragment
 from heatledger.web.page import Page
-from heatledger.web.parts import number_of, questions, working_fragment
+from heatledger.web.parts import questions, working_fragment
+from heatledger.web.records import record
+from heatledger.web.said_markup import said
 
 TITLE = "Controls"
+CSS = "controls.css"
 
 
 def left(page: Page) -> list[Fragment]:
-    """What is known."""
-    return [Fragment("plain", "plain.html", {"title": TITLE})]
+    """The reset line with its points, the calls, the settings."""
+    return [
+        Fragment("head", "controls_head.html"),
+        Fragment("reset", "controls_reset.html", _reset(page)),
+        Fragment("calls", "controls_calls.html", _calls(page)),
+        record(page, "controls"),
+    ]
 
 
 def right(page: Page) -> list[Fragment]:
-    """What it comes to."""
-    return [working_fragment(page), questions(page, number_of(page))]
+    """A call in order, the working, the questions."""
+    steps = [_step(str(said(page, each))) for each in sequence_of(page.house)]
+    return [
+        Fragment("sequence", "controls_sequence.html", {"steps": steps}, css="lead"),
+        working_fragment(page),
+        questions(page, 6),
+    ]
+
+
+def _step(text: str) -> tuple[str, str]:
+    """The head of a step, before its colon, and the rest."""
+    head, colon, rest = text.partition(": ")
+    return (head, rest) if colon and "<" not in head else ("", text)
+
+
+def _reset(page: Page) -> dict[str, Any]:
+    points = page.house.controls.controls.reset
+    wanted = {id(each) for each in reset_points(page.house)}
+    chart = reset_line(page.house, page.units, 300.0, 170.0)
+    return {
+        "chart": chart,
+        "points": {key: each for key, each in points.items() if id(each) in wanted or not wanted},
+    }
+
+
+def _calls(page: Page) -> dict[str, Any]:
+    pumps = page.job.system.plant.circulators
+    return {
+        "alone": zones_alone(page.house), "pumps": {key: each.name or key for key, each in pumps.items()},
+        "all": page.house.circuits.plant.circulators,
+    }  # fmt: skip

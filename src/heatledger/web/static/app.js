@@ -2,6 +2,12 @@
 import { openFigure, goBack, keepTrail } from "./workings.js";
 import { watchEntries, postChange, moveRevision } from "./entries.js";
 import { watchKeys } from "./keys.js";
+import { watchKnown } from "./known.js";
+import { watchOffers } from "./offers.js";
+import { watchReadings } from "./readings.js";
+import { watchRecords } from "./records.js";
+import { watchRevisions } from "./revisions.js";
+import { watchTrials } from "./trial.js";
 
 document.addEventListener("click", (event) => {
   const target = event.target instanceof Element ? event.target : null;
@@ -37,6 +43,12 @@ function readFrom(id) {
   return field instanceof HTMLInputElement || field instanceof HTMLSelectElement ? field.value : "";
 }
 
+watchTrials();
 watchEntries();
+watchKnown();
+watchOffers();
+watchRecords();
+watchReadings();
+watchRevisions();
 watchKeys();
 keepTrail();

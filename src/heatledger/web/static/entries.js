@@ -13,7 +13,7 @@ export function postChange(change, where = "edit") {
     const { rev, token } = drawing();
     document.body.classList.add("typing");
     const asked = window.location.search;
-    await ask("POST", `/jobs/${job}/${where}${asked}`, { ...change, rev, token, sheet });
+    await ask("POST", `/jobs/${job}/${where}`, { ...change, rev, token, sheet, asked });
     document.body.classList.remove("typing");
     await follow();
   });
@@ -25,8 +25,10 @@ export async function follow() {
   const { token, wait } = drawing();
   if (!wait) return;
   const { job, sheet } = shown();
-  const asked = Object.fromEntries(new URLSearchParams(window.location.search));
-  await ask("GET", `/jobs/${job}/after`, { ...asked, sheet, token });
+  const asked = new URLSearchParams(window.location.search);
+  asked.set("sheet", sheet);
+  asked.set("token", token);
+  await ask("GET", `/jobs/${job}/after`, asked);
 }
 
 /** Undo, redo, or go to a revision.

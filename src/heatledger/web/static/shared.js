@@ -42,7 +42,7 @@ export function notice(words) {
  * Ask the server, and let htmx put each part of the answer in its place.
  * @param {"GET" | "POST"} verb
  * @param {string} path
- * @param {Record<string, string>} values
+ * @param {Record<string, string> | URLSearchParams} values
  * @returns {Promise<void>}
  */
 export async function ask(verb, path, values) {

@@ -9,6 +9,11 @@ function opened() {
   return new URL(window.location.href).searchParams.get("open") ?? "";
 }
 
+/** @returns {string} the what if whose design the open figure is of; empty for the job itself */
+function laidIn() {
+  return new URL(window.location.href).searchParams.get("laid") ?? "";
+}
+
 /** Begin the trail where the page was opened. */
 export function keepTrail() {
   window.addEventListener("popstate", () => show(opened()));
@@ -22,7 +27,9 @@ export async function openFigure(path, from) {
   const before = opened();
   if (inside && before && before !== path) trail.push(before);
   if (!inside) trail.length = 0;
-  window.history.pushState({}, "", address({ open: path }));
+  // A figure of a what if opens in the design of that what if, and so do those inside its working.
+  const laid = inside ? laidIn() : (from?.dataset.laid ?? "");
+  window.history.pushState({}, "", address({ open: path, laid }));
   await show(path);
   if (inside) document.getElementById("working")?.querySelector("button")?.focus();
 }
@@ -39,8 +46,10 @@ export async function goBack() {
 async function show(path) {
   const { job, sheet } = shown();
   const url = new URL(window.location.href);
-  const pick = url.searchParams.get("pick") ?? "";
-  await ask("GET", `/jobs/${job}/working`, { open: path, sheet, pick, trail: trail.join(",") });
+  /** @type {Record<string, string>} */
+  const asked = { open: path, sheet, trail: trail.join(",") };
+  for (const key of ["pick", "laid", "try"]) asked[key] = url.searchParams.get(key) ?? "";
+  await ask("GET", `/jobs/${job}/working`, asked);
   markOpen(path);
   const working = document.getElementById("working");
   working?.scrollIntoView({ block: "nearest", behavior: "instant" });
@@ -51,7 +60,9 @@ async function show(path) {
  * @param {string} path */
 export function markOpen(path) {
   for (const each of document.querySelectorAll('button.fig[name="open"]')) {
-    each.setAttribute("aria-expanded", String(each.getAttribute("value") === path));
+    const laid = each instanceof HTMLElement ? (each.dataset.laid ?? "") : "";
+    const isOpen = each.getAttribute("value") === path && (laid === laidIn() || each.closest("#working") !== null);
+    each.setAttribute("aria-expanded", String(isOpen));
   }
   const parts = new Set(
     [...document.querySelectorAll("#working [data-in]")].map((each) => each.getAttribute("data-in")),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import sqlalchemy as sa
 from alembic import op
 
@@ -10,7 +12,7 @@ down_revision = "0001"
 branch_labels = None
 depends_on = None
 
-FILE_COLUMNS = {
+FILE_COLUMNS: dict[str, Any] = {
     "file": sa.Text,
     "file_digest": sa.String(64),
     "file_number": sa.Integer,

@@ -1,0 +1,36 @@
+"""Sentences with figures in them, as markup: every figure of a sentence opens its working."""
+
+from __future__ import annotations
+
+from markupsafe import Markup, escape
+
+from heatledger.ledger.dimensions import RATIO, TIME
+from heatledger.ledger.figures import Figure
+from heatledger.ledger.show import show_percent
+from heatledger.papers.words import spoken_time
+from heatledger.steps.said import SLOT, Said
+from heatledger.web.page import Page
+
+
+def said(page: Page, sentence: Said) -> Markup:
+    """A sentence with its figures; a ratio as a percentage, a short time in minutes."""
+    texts = sentence.text.split(SLOT)
+    out = escape(texts[0])
+    for figure, text in zip(sentence.figures, texts[1:], strict=True):
+        out += _figure(page, figure) + escape(text)
+    return Markup(out)
+
+
+def _figure(page: Page, figure: Figure) -> Markup:
+    if figure.is_missing or figure.dimension not in (RATIO, TIME):
+        return page.fig(figure)
+    path = page.path(figure)
+    if figure.dimension is RATIO:
+        return page.percent(path) if path else Markup(show_percent(float(figure)))
+    shown = spoken_time(figure, page.units)
+    return _BUTTON.format(path, shown, page.house.names.title(figure), shown) if path else escape(shown)
+
+
+_BUTTON = Markup(
+    '<button class="fig" form="open" name="open" value="{}" aria-label="{}, {}, open its working">{}</button>'
+)

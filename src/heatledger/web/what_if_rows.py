@@ -1,0 +1,210 @@
+"""The rows in which what-ifs stand side by side, and the figures of a column as buttons."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from markupsafe import Markup
+
+from heatledger.job.entry_words import value_words
+from heatledger.job.model import Change
+from heatledger.job.text import Mapping, Scalar, walk
+from heatledger.ledger.figures import Figure
+from heatledger.ledger.findings import Finding, Weight
+from heatledger.ledger.show import show_percent
+from heatledger.steps.design import Design
+from heatledger.studies.side_by_side import is_short
+from heatledger.web.entries import typeset
+from heatledger.web.laid import Column
+from heatledger.web.page import Page
+
+Found = Callable[[Design], Figure | None]
+MOST_SHORT = 4
+OF_WHAT_IFS = frozenset(("future-work-changes-load",))
+"""Kinds of findings that speak of the what-ifs of a job, not of the house."""
+
+
+@dataclass(frozen=True)
+class RowOf:
+    """A row: its words, the figure it takes of a design, and how that is shown."""
+
+    words: str
+    found: Found
+    places: int | None = None
+    up: bool = False
+    strong: bool = False
+    unit: bool = True
+
+
+@dataclass(frozen=True)
+class Cell:
+    """What stands in one column of a row, and whether it is as in the job."""
+
+    html: Markup
+    same: bool
+
+
+@dataclass(frozen=True)
+class RowShown:
+    """A row as it is shown: its words with the unit, a cell a column."""
+
+    words: str
+    cells: tuple[Cell, ...]
+    strong: bool = False
+
+    @property
+    def differs(self) -> bool:
+        """Whether any column is not as the job."""
+        return not all(each.same for each in self.cells)
+
+
+def _at(path: str) -> Found:
+    return lambda house: house.results.get(path)
+
+
+def _head(house: Design) -> Figure | None:
+    pumps = house.circuits.plant.circulators.values()
+    known = [each.needed_head for each in pumps if not each.needed_head.is_missing]
+    return max(known, key=float) if known else None
+
+
+ROWS = (
+    RowOf("Design load", _at("house/loss"), places=0, strong=True),
+    RowOf("Supply that serves every room", _at("house/lowest_supply"), up=True),
+    RowOf("Supply that serves all but one", _at("house/next_lowest"), up=True),
+    RowOf("Supply", _at("house/supply"), up=True),
+    RowOf("Return", _at("plant/return_design"), places=0),
+    RowOf("Total flow", _at("plant/flow")),
+    RowOf("Head", _head),
+    RowOf("Boiler load", _at("plant/load"), places=0),
+    RowOf("Boiler output over its load", _at("plant/ratio"), places=2, unit=False),
+)
+
+
+def shown_rows(page: Page, columns: list[Column]) -> list[RowShown]:
+    """Every row that any column has something for."""
+    found = []
+    for row in ROWS:
+        figures = [row.found(each.house) if each.house is not None else None for each in columns]
+        if any(each is not None and not each.is_missing for each in figures):
+            found.append(_row(page, columns, row, figures))
+    return [*found, _short(columns), _questions(columns)]
+
+
+def _row(page: Page, columns: list[Column], row: RowOf, figures: list[Figure | None]) -> RowShown:
+    texts = [page.text(each, row.places, unit=False, up=row.up) for each in figures]
+    unit = next((page.unit(each) for each in figures if each is not None), "") if row.unit else ""
+    cells = []
+    for i, (column, figure) in enumerate(zip(columns, figures, strict=True)):
+        label = f"{row.words}, {'as it stands' if column.is_job else column.letter}"
+        html = laid_figure(page, column, i, figure, row.places, row.up, label)
+        cells.append(Cell(html, i > 0 and texts[i] == texts[0]))
+    return RowShown(f"{row.words}, {unit}" if unit else row.words, tuple(cells), row.strong)
+
+
+def laid_figure(
+    page: Page, column: Column, index: int, figure: Figure | None, places: int | None = None, up: bool = False,
+    label: str = "", unit: bool = False,
+) -> Markup:  # fmt: skip
+    """A figure of a column as a button that opens its working in that column's own design."""
+    if column.house is None or figure is None:
+        return Markup('<span class="q3">–</span>')
+    mine = column_page(page, column)
+    html = mine.fig(figure, places, unit=unit, up=up, label=label)
+    if column.is_job:
+        return html
+    own = Markup('form="open-{}" data-laid="{}"').format(index, column.key)
+    return Markup(str(html).replace('form="open"', str(own)))
+
+
+def column_page(page: Page, column: Column) -> Page:
+    """The page as a column sees it: its design, and the open figure where it is open in that column."""
+    house = column.house if column.house is not None else page.house
+    opened = page.opened if laid_key(page) == column.key else ""
+    return replace(page, house=house, before=page.before if column.is_job else None, opened=opened)
+
+
+def laid_key(page: Page) -> str:
+    """The column in which the open figure is open."""
+    return next(iter(page.asked.get("laid", ())), "")
+
+
+def short_rooms(house: Design) -> list[str]:
+    """The rooms that get less than they need at the supply of the design, with how much they lack."""
+    found = []
+    for id, room in house.emitters.rooms.items():
+        if is_short(room):
+            lack = show_percent(1.0 - float(room.given_share))
+            found.append(f"{house.job.rooms[id].name or id} {lack}")
+    return found
+
+
+def _short(columns: list[Column]) -> RowShown:
+    texts = []
+    for each in columns:
+        rooms = short_rooms(each.house) if each.house is not None else []
+        more = f" and {len(rooms) - MOST_SHORT} more" if len(rooms) > MOST_SHORT else ""
+        texts.append((", ".join(rooms[:MOST_SHORT]) + more or "none") if each.house is not None else "–")
+    return _words("Rooms that are short", texts)
+
+
+def open_findings(house: Design) -> list[Finding]:
+    """What is open on a design, but for what is said of the what-ifs themselves."""
+    return [each for each in house.findings if each.decided is None and each.id not in OF_WHAT_IFS]
+
+
+def _questions(columns: list[Column]) -> RowShown:
+    texts = []
+    for each in columns:
+        found = [] if each.house is None else open_findings(each.house)
+        counts = [sum(one.weight is weight for one in found) for weight in Weight]
+        texts.append(", ".join(map(str, counts)) if each.house is not None else "–")
+    return _words("Must fix, decide, note", texts)
+
+
+def _words(words: str, texts: list[str]) -> RowShown:
+    cells = (Cell(Markup("{}").format(each), i > 0 and each == texts[0]) for i, each in enumerate(texts))
+    return RowShown(words, tuple(cells))
+
+
+@dataclass(frozen=True)
+class ChangeShown:
+    """A change in words: what it is about, the old value and the new one, how well the new one is known."""
+
+    words: str
+    old: str
+    new: str
+    known: str
+    path: str
+
+
+def change_shown(page: Page, change: Change) -> ChangeShown:
+    """A change of a what-if, as it stands beside the job."""
+    old = value_words(walk(page.job.source.base, change.path))
+    if change.kind == "remove":
+        return ChangeShown(title_of(page, change.path), old or "there", "taken away", "", change.path)
+    new = value_words(change.to)
+    known = ""
+    if isinstance(change.to, Mapping):
+        said = change.to.entries.get("known")
+        known = said.text if isinstance(said, Scalar) else ""
+    words = title_of(page, change.path)
+    if change.kind == "add" and not old:
+        return ChangeShown(words, "", typeset(new) or "added", known, change.path)
+    return ChangeShown(words, typeset(old), typeset(new), known, change.path)
+
+
+def title_of(page: Page, path: str) -> str:
+    """What the entry at a path is called: by its figure, else by the thing it belongs to."""
+    figure = page.house.figures.get(path)
+    if figure is not None:
+        title = page.house.names.title(figure)
+        if title:
+            return title
+    steps = path.split("/")
+    named = walk(page.job.source.base, f"{'/'.join(steps[:2])}/name") if len(steps) > 1 else None
+    thing = named.text if isinstance(named, Scalar) and named.text else " ".join(steps[1:2]).replace("-", " ")
+    rest = ", ".join(each.replace("_", " ").replace("-", " ") for each in steps[2:])
+    said = f"{thing}, {rest}" if rest and thing else thing or rest or steps[0].replace("_", " ")
+    return said[0].upper() + said[1:]
