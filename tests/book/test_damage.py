@@ -89,15 +89,17 @@ def test_damage_anywhere_is_found(tmp_path: Path, start: int) -> None:
         reads_all()
 
 
-def test_a_damaged_book_is_not_backed_up_as_if_it_were_whole(tmp_path: Path) -> None:
-    path, file = tmp_path / "book.sqlite", tmp_path / "all.sqlite"
+def test_a_backup_that_cannot_read_the_book_says_so_and_leaves_no_file(tmp_path: Path) -> None:
+    path, file = tmp_path / "book.sqlite", tmp_path / "to" / "all.sqlite"
     book = open_book(str(path))
-    begun(book, LARGE)
+    begun(book)
+    with book.store.reading() as connection:
+        page = connection.execute(text("SELECT rootpage FROM sqlite_master WHERE name = 'revision'")).scalar()
     book.close()
-    overwrite(path, 3 * 4096, 4096)
+    overwrite(path, (page - 1) * 4096, 4096)
     harmed = open_book(str(path))
     with pytest.raises(BookDamaged) as said:
         harmed.backup(file)
-        harmed.check()
     harmed.close()
     assert str(path) in said.value.what
+    assert list(file.parent.iterdir()) == []

@@ -266,7 +266,7 @@ def too_wide(page: Page) -> list[str]:
           const wide = (each) => each.getBoundingClientRect().right > width + 1;
           return [...document.querySelectorAll("body *")]
             .filter((each) => wide(each) && ![...each.children].some(wide))
-            .map((each) => `${each.tagName} ${each.className}: ${each.textContent.trim()}`)
+            .map((each) => `${each.tagName} ${each.getAttribute("class")}: ${each.textContent.trim()}`)
             .concat(document.title).slice(0, 5);
         }"""
     )

@@ -78,6 +78,7 @@ def test_damage_is_found_and_said(place: Path) -> None:
         plain.execute("UPDATE revision SET text = x'00' WHERE number = 2")
     said = run("check", "--book", place, code=1).stderr
     assert "damaged" in said and "heatledger book restore FILE" in said
+    assert "damaged" in run("backup", place.with_name("all.sqlite"), "--book", place, code=1).stderr
 
 
 def test_an_address_that_is_none_is_said() -> None:

@@ -144,6 +144,19 @@ def codes(errors: JobErrors) -> list[str]:
     return [each.code for each in errors.errors]
 
 
+def added_rows(before: str, after: str) -> list[str]:
+    """The rows that are new; every old one must still be there, in its order."""
+    old = before.splitlines()
+    found, i = [], 0
+    for row in after.splitlines():
+        if i < len(old) and row == old[i]:
+            i += 1
+        else:
+            found.append(row)
+    assert i == len(old)
+    return found
+
+
 def sample_index() -> dict[str, dict[str, object]]:
     """Code, and what-ifs to lay, of each broken sample by its file name."""
     return plain(tree_of((BROKEN / "index.yaml").read_text("utf-8")))  # type: ignore[no-any-return]

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from heatledger.job.accounts import as_shown, inputs_changed, said_of
+from heatledger.job.accounts import as_shown, inputs_changed, line_of_change, said_of
 from heatledger.job.edits import (
     add_thing,
     copy_thing,
@@ -18,7 +18,7 @@ from heatledger.job.edits import (
 )
 from heatledger.job.load import read_job
 from heatledger.job.parsing import tree_of
-from heatledger.job.text import Scalar, plain, walk
+from heatledger.job.text import Scalar, walk
 from tests.job.samples import SMALL, SYSTEM, example
 from tests.job.test_random_edits import TEXTS, paths
 
@@ -34,7 +34,7 @@ def said(before: str, after: str) -> str:
     ("path", "typed", "line"),
     [
         (f"{WALL}/length", "12' 6\"", "Kitchen, north wall: length 12′ 6″, was 12′"),
-        (f"{WALL}/openings/w1/size", "2' × 3'", "Kitchen, north wall, w1: size 2′ × 3′, was 2′ × 4′"),
+        (f"{WALL}/openings/w1/size", "2' × 3'", "Kitchen, north wall, W1: size 2′ × 3′, was 2′ × 4′"),
         ("site/outdoor", "-5 °F", "Site: outdoor −5 °F, was 0 °F"),
         ("air/changes", "0.4 ACH", "Air of all rooms: air changes 0.4 ACH, was 0.5 ACH"),
         ("constructions/wall/u_value", "", "Wall: U-value cleared, was U-0.09"),
@@ -64,7 +64,7 @@ def test_things_are_told_whole() -> None:
         {"set": "air/changes", "to": "0.3 ACH"}]})) == "What-if Tight added"  # fmt: skip
     decided = add_thing(text, "decisions/floor-areas-disagree", {"is": "fine", "because": "attic"})
     assert said(text, decided) == "Decision on floor-areas-disagree added"
-    assert said(SMALL, SMALL + SYSTEM).endswith(" entries changed")
+    assert said(SMALL, SMALL + SYSTEM) == "11 entries added"
 
 
 def test_what_is_said_beside_a_value_is_told() -> None:
@@ -103,7 +103,7 @@ def test_the_entries_stand_with_their_paths_and_texts() -> None:
 
 
 @given(st.sampled_from(TEXTS), st.data())
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=50, deadline=None)
 def test_whatever_is_set_is_the_one_entry_told(text: str, data: st.DataObject) -> None:
     path = data.draw(st.sampled_from(paths(tree_of(text), Scalar)))
     node = walk(tree_of(text), path)
@@ -114,8 +114,8 @@ def test_whatever_is_set_is_the_one_entry_told(text: str, data: st.DataObject) -
         assert change.path == path[: path.index("/changes/")] + "/changes"
         return
     assert (change.path, change.before, change.after) == (path, node.text, "something else")
-    assert change.words[:1] == change.words[:1].upper()
-    assert plain(tree_of(text)) != plain(tree_of(after))
+    assert change.kind == "changed"
+    assert line_of_change(change).count("something else") >= 1
 
 
 def test_texts_are_shown_in_the_signs_of_print() -> None:

@@ -43,7 +43,7 @@ TEXTS = [
 TYPED = ["12' 6\"", "70 °F", "0.4 ACH", "U-0.2", "R-9", "20 ft", "9' × 8'", "2", "measured", "assumed",
          "yes", "outdoors", "kitchen", "wall", "rooms/kitchen", "metric", "bad value", "1,5", "",
          "ground"]  # fmt: skip
-CALM = settings(max_examples=50, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+CALM = settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 def alike(one: Any, other: Any, where: str = "job") -> None:

@@ -15,10 +15,12 @@ from hypothesis import strategies as st
 
 from heatledger.ledger.presets import PRESETS
 from heatledger.ledger.units import UNITS
+from heatledger.papers.cells import safe
+from heatledger.papers.compile import compiled
 from heatledger.papers.heat_loss_data import Head
-from heatledger.papers.material_files import COLUMNS, as_csv, as_workbook, safe
+from heatledger.papers.material_files import COLUMNS, as_csv, as_workbook
 from heatledger.papers.material_lines import EMITTERS, TUBE, material_lines
-from heatledger.papers.material_list import applies, files, material_paper
+from heatledger.papers.material_list import applies, beside, filled, material_paper
 from heatledger.papers.material_plant import MaterialLine
 from heatledger.papers.printing import Printing
 from heatledger.studies.materials import packs_of, tube_lots
@@ -100,7 +102,7 @@ def test_the_workbook_holds_texts_as_typed_and_numbers_as_numbers() -> None:
 
 
 def test_all_three_files_say_the_same() -> None:
-    made = files(printing(), "letter")
+    made = {"pdf": compiled(filled(printing(), "letter")), **beside(printing())}
     assert made["pdf"].startswith(b"%PDF")
     rows = read_csv(made["csv"])
     first = rows.index(list(COLUMNS))

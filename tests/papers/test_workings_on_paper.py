@@ -9,6 +9,7 @@ import pytest
 
 from heatledger.ledger.compose import working_of
 from heatledger.ledger.figures import Leaf, ancestors
+from heatledger.ledger.outline import outline_in
 from heatledger.ledger.presets import PRESETS
 from heatledger.ledger.workings import Token as Piece
 from heatledger.ledger.workings import tokens_of
@@ -151,7 +152,7 @@ def test_small_arithmetic_stands_in_lines_after_the_blocks_of_its_room() -> None
     kitchen = next(each for each in found.groups if each.title == "Kitchen")
     losses = house("ferrow-house").losses.rooms["kitchen"]
     assert found.key(kitchen.blocks[0]) == found.key(losses.loss)
-    assert all(is_small(found.working(each)) for each in kitchen.lines)
+    assert all(is_small(outline_in(found.working(each))) for each in kitchen.lines)
     assert found.key(losses.surfaces["north-wall"].net_area) in {found.key(each) for each in kitchen.lines}
     titles = {each.title for each in found.groups}
     assert {"The house", "Stories", "Basement, unheated", "What it is built of"} <= titles

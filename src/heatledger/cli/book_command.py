@@ -46,8 +46,13 @@ def list_jobs(address: str | None, put_away: bool) -> None:
 @click.argument("file", type=click.Path(path_type=Path))
 @book_option
 def backup(file: Path, address: str | None) -> None:
-    """Write the whole book into FILE, which can be restored into any book."""
-    put(f"Wrote {_with_book(address, lambda book: book.backup(file))}.")
+    """Write the whole book into FILE, which can be restored into any book, and read the book through."""
+
+    def written(book: Book) -> None:
+        put(f"Wrote {book.backup(file)}.")
+        book.check()  # what is damaged went into the file as it was, and must not pass for a good backup
+
+    _with_book(address, written)
     end(0)
 
 

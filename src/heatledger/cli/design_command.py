@@ -33,9 +33,9 @@ def command(job_file: Path, units: str | None, what_ifs: tuple[str, ...], as_dat
     heatledger design my-house.yaml --what-if low-e --what-if tight-air
     heatledger design my-house.yaml --units metric --json
     """
-    from heatledger.cli.as_json import design_as_data
     from heatledger.cli.sheet import design_sheet
     from heatledger.cli.waiting import step
+    from heatledger.papers.as_json import design_as_data
     from heatledger.steps.design import design
 
     job = read(job_file, what_ifs)

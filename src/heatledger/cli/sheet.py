@@ -11,6 +11,7 @@ from heatledger.ledger.dimensions import AREA
 from heatledger.ledger.figures import Figure, exceeds
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show, show_percent, show_range, show_speaking
+from heatledger.papers.as_json import CAUTION
 from heatledger.steps.design import Design
 from heatledger.steps.losses import RoomLoss
 from heatledger.steps.surfaces import CAUSES
@@ -20,10 +21,6 @@ NAME = 17
 COLUMN = 8
 LAST_COLUMN = 7
 ABOUT = 24
-CAUTION = (
-    "Local code and licensed practice decide. Gas, vent, electrical and pressure work belongs to licensed "
-    "trades; keep a working carbon monoxide alarm on every story and outside the bedrooms."
-)
 
 
 def design_sheet(house: Design, units: Preset) -> str:

@@ -1,4 +1,4 @@
-"""A gauge: a bracket for the target on a short line, a dot for a reading inside it, a triangle for one outside."""
+"""A gauge: a bracket for the target on a short line, a dot for a reading inside, a triangle outside."""
 
 from __future__ import annotations
 
@@ -51,7 +51,9 @@ def _place(
         assert left is not None
         x = start + (reading / low if low else 1.0) * (left - start)
     x = min(max(x, start), stop)
-    return (_kept_out(x, left, right, reading, low) if not inside else x), inside
+    if inside:
+        return min(max(x, start if left is None else left), stop if right is None else right), True
+    return _kept_out(x, left, right, reading, low), False
 
 
 def _kept_out(x: float, left: float | None, right: float | None, reading: float, low: float | None) -> float:
@@ -62,10 +64,8 @@ def _kept_out(x: float, left: float | None, right: float | None, reading: float,
 
 
 def _bracket(x: float, middle: float, way: float) -> Path:
-    return Path(
-        ((x + 2.2 * way, middle - TALL), (x, middle - TALL), (x, middle + TALL), (x + 2.2 * way, middle + TALL)),
-        "mark-thin",
-    )  # fmt: skip
+    top, bottom, foot = middle - TALL, middle + TALL, x + 2.2 * way
+    return Path(((foot, top), (x, top), (x, bottom), (foot, bottom)), "mark-thin")
 
 
 def _mark(place: tuple[float, bool], middle: float) -> Shape:

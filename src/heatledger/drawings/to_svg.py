@@ -11,7 +11,7 @@ from functools import cache
 from html import escape
 from itertools import groupby
 
-from heatledger.drawings.shapes import Disc, Drawing, Path, Shape, Words, stable
+from heatledger.drawings.shapes import Disc, Drawing, Path, Point, Shape, Words, stable
 
 INK, INK2, PAPER = "#1F1D1A", "#534D45", "#FFFFFF"
 SANS = "'Ledger Sans',sans-serif"
@@ -143,6 +143,8 @@ def _elements(shapes: tuple[Shape, ...]) -> list[str]:
 
 def _steps(shape: Shape) -> str:
     if isinstance(shape, Path):
+        if len(shape.points) == 2 and not shape.closed:
+            return _stroke(*shape.points)
         steps = " ".join(f"{stable(x)} {stable(y)}" for x, y in shape.points)
         return f"M{steps}{'Z' if shape.closed else ''}"
     if isinstance(shape, Disc):
@@ -151,6 +153,13 @@ def _steps(shape: Shape) -> str:
         start = f"M{stable(x - shape.radius)} {stable(y)}"
         return f"{start}a{radius} {radius} 0 1 0 {across} 0a{radius} {radius} 0 1 0 -{across} 0Z"
     raise TypeError(f"{type(shape).__name__} is no line")
+
+
+def _stroke(start: Point, end: Point) -> str:
+    """A straight stroke; an upright or level one in the short form, since hatches have hundreds."""
+    (ax, ay), (bx, by) = [(stable(x), stable(y)) for x, y in (start, end)]
+    rest = f"V{by}" if ax == bx else f"H{bx}" if ay == by else f" {bx} {by}"
+    return f"M{ax} {ay}{rest}"
 
 
 def _words(shape: Words) -> str:

@@ -9,7 +9,7 @@ from heatledger.drawings.chart_frame import Axis, rounded_out
 from heatledger.drawings.lettering import fitted_apart, text_width
 from heatledger.drawings.shapes import Drawing, Path, Shape, Words, box, line
 
-ROW, HIGH, FIN = 20.0, 8.0, 2.6
+ROW, HIGH, FIN = 20.0, 8.0, 3.2
 SCALE, LEGEND = 22.0, 20.0
 MOST_NAME = 130.0
 

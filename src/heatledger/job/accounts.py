@@ -48,7 +48,7 @@ def said_of(before: Job, after: Job) -> str:
         same = before.source.text == after.source.text
         return "Nothing changed" if same else "Comments or layout changed"
     if len(changes) == 1:
-        return _line(changes[0])
+        return line_of_change(changes[0])
     instead = _one_for_another(changes)
     if instead:
         return instead
@@ -68,7 +68,8 @@ def as_shown(typed: str) -> str:
     return _MINUS.sub("−", _INCHES.sub("″", _FEET.sub("′", line)))
 
 
-def _line(change: InputChange) -> str:
+def line_of_change(change: InputChange) -> str:
+    """One change in one line: Kitchen, north wall: length 12′ 6″, was 12′ 0″."""
     if change.kind == "order":
         return f"{change.words}: order changed"
     if change.kind != "changed":
@@ -97,7 +98,7 @@ def _one_for_another(changes: list[InputChange]) -> str:
     ):
         return ""
     was = " and ".join(f"{each.words.rpartition(': ')[2]} {as_shown(each.before)}" for each in gone)
-    return f"{_line(given[0])}, was {was}"
+    return f"{line_of_change(given[0])}, was {was}"
 
 
 class _Comparison:
@@ -137,7 +138,7 @@ class _Comparison:
                 yield InputChange(path, name, before, after, "removed" if new is None else "added")
                 return
         maps = isinstance(old, Mapping) or isinstance(new, Mapping)
-        if maps and (holds_more or (form is None and not _is_value(old) and not _is_value(new))):
+        if maps and (holds_more or not (_is_value(old) or _is_value(new))):
             yield from self.inside(old, new, form, steps)
         elif isinstance(old, Listing) or isinstance(new, Listing):
             if old is None or new is None or plain(old) != plain(new):

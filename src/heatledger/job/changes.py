@@ -78,7 +78,7 @@ def _laid(job: Job, new: list[WhatIf], strict: set[str]) -> Job:
     if layer.errors:
         raise JobErrors(layer.errors, source.file_name)
     try:
-        return read_tree(layer.tree, replace(source, tree=layer.tree, laid=laid))
+        return read_tree(layer.tree, replace(source, tree=layer.tree, laid=laid), job)
     except JobErrors as errors:
         told = [_told_of_removal(each, layer) for each in errors.errors]
         raise JobErrors(told, source.file_name) from None

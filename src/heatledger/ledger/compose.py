@@ -79,7 +79,7 @@ def _formula(figure: Figure, formula: Formula, preset: Preset, names: Names) -> 
     exact = shown.unit.from_si(float(figure), formula.dimension.absolute)
     total = tree.op == "total"
     places = answer_places(exact, shown.start(exact))
-    penciled = _total_penciled(tree, exact, places) if total else pencil(tree, exact, places)
+    penciled = total_penciled(tree, exact, places) if total else pencil(tree, exact, places)
     setting = Setting(penciled, tree, preset)
     rows, line = setting.rows(tree)
     if total and tree.args:
@@ -106,7 +106,7 @@ def _keeps(penciled: Penciled, formula: Formula) -> bool:
     return formula.dimension.absolute or not penciled.comes_out_even
 
 
-def _total_penciled(tree: Term, exact: float, places: int) -> Penciled:
+def total_penciled(tree: Term, exact: float, places: int) -> Penciled:
     """Parts stand as printed elsewhere; the total is rounded from its true value."""
     used = {id(each): each.places if each.places is not None else places for each in tree.args}
     printed = {

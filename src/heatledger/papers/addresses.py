@@ -18,6 +18,7 @@ from heatledger.ledger.compose import working_of
 from heatledger.ledger.dimensions import HEAT_RATE, TEMPERATURE
 from heatledger.ledger.figures import Figure, Leaf, Placed, flat
 from heatledger.ledger.formulas import Formula
+from heatledger.ledger.outline import Outline, outline_of
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.solving import Solved
 from heatledger.ledger.workings import Working
@@ -131,6 +132,10 @@ class Addresses:
             self._workings[kind] = working_of(figure, self.units, self.design.names)
         return self._workings[kind]
 
+    def let_go(self) -> None:
+        """Forget the composed workings; those that are asked for again are composed again."""
+        self._workings.clear()
+
     def goes_into(self, figure: Figure) -> list[str]:
         """The addresses of what is built on a figure, those of its own sheet first."""
         found = [self.keys[each] for each in self.uses.get(self.kind(figure), []) if each in self.keys]
@@ -203,18 +208,22 @@ class Addresses:
         figures = [*group.asked, *group.lines]
         group.lines = []
         for figure in figures:
-            made = self.working(figure)
-            main = not group.compact and self.kind(figure) in asked
-            main = main and figure.dimension in (HEAT_RATE, TEMPERATURE)
-            small = is_small(made) and (figure.is_missing or not main)
-            again = group.compact and id(figure.origin) in shown and fits_a_line(made)
-            network = network_of(figure)
-            again = again or (network != 0 and network in shown and all(map(fits_a_line, made.sides)))
-            if small or again or group.only_lines:
+            if group.only_lines or self._is_line(figure, group, self.kind(figure) in asked, shown):
                 group.lines.append(figure)
             else:
                 group.blocks.append(figure)
-                shown.update((id(figure.origin), network))
+                shown.update((id(figure.origin), network_of(figure)))
+
+    def _is_line(self, figure: Figure, group: Group, asked: bool, shown: set[int]) -> bool:
+        """Whether a working stands as one running line. Most are told by their place: none is composed."""
+        main = not group.compact and asked and figure.dimension in (HEAT_RATE, TEMPERATURE)
+        made = None if main and not figure.is_missing else outline_of(figure, self.units)
+        if made is not None and is_small(made):
+            return True
+        if made is not None and group.compact and id(figure.origin) in shown and fits_a_line(made):
+            return True
+        network = network_of(figure)
+        return network in shown and network != 0 and all(map(fits_a_line, outline_of(figure, self.units).sides))
 
     def _number(self) -> None:
         """Lines run on through the stages of one sheet, and through all entries."""
@@ -255,15 +264,15 @@ def network_of(figure: Figure) -> int:
     return id(origin.solution)
 
 
-def is_small(made: Working) -> bool:
+def is_small(made: Outline) -> bool:
     """Whether a working reads as well in one running line as in a column."""
     if made.kind == "waiting":
         return True
-    plain = made.kind in ("formula", "total") and not made.steps and made.by_hand is None
-    return plain and len(made.rows) <= MOST_ROWS_OF_A_LINE
+    plain = made.kind in ("formula", "total") and not made.steps and not made.by_hand
+    return plain and made.rows <= MOST_ROWS_OF_A_LINE
 
 
-def fits_a_line(made: Working) -> bool:
+def fits_a_line(made: Outline) -> bool:
     """Whether a working can stand in one running line where its formula has been shown as a block."""
     plain = made.kind in ("formula", "total") and not made.sides
-    return plain and len(made.rows) <= MOST_ROWS_OF_ANOTHER_LINE and len(made.steps) <= MOST_STEPS_OF_A_LINE
+    return plain and made.rows <= MOST_ROWS_OF_ANOTHER_LINE and made.steps <= MOST_STEPS_OF_A_LINE

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from heatledger.papers import (
     boiler_room_paper,
@@ -19,10 +19,11 @@ from heatledger.papers import (
     workings_paper,
 )
 from heatledger.papers.blocks import Paper
+from heatledger.papers.compile import Prepared, compiled
 from heatledger.papers.due import with_boiler, with_circuits, with_emitters, with_plant
 from heatledger.papers.from_design import heat_loss_paper
-from heatledger.papers.heat_loss import heat_loss_pdf
-from heatledger.papers.paper import paper_pdf
+from heatledger.papers.heat_loss import heat_loss_prepared
+from heatledger.papers.paper import paper_prepared
 from heatledger.papers.printing import Printing
 from heatledger.steps.design import Design
 
@@ -30,15 +31,33 @@ Files = dict[str, bytes]
 """What is written of one paper, by the ending of the file."""
 
 
+def no_files(printing: Printing) -> Files:
+    """A paper that stands alone."""
+    return {}
+
+
 @dataclass(frozen=True)
 class PaperKind:
-    """A paper by the name of its file. ``files`` makes it on a sheet; ``applies`` says whether it is due."""
+    """A paper by the name of its file, and what it is called and for.
+
+    ``prepared`` fills it for a sheet, ``applies`` says whether it is due, ``beside`` gives the files of the same
+    content that are no paper.
+    """
 
     name: str
-    files: Callable[[Printing, str], Files]
+    words: str
+    says: str
+    prepared: Callable[[Printing, str], Prepared]
     applies: Callable[[Design], bool]
+    beside: Callable[[Printing], Files] = no_files
     large: bool = False
     """Whether it is so long that it is set after all others."""
+    landscape: bool = False
+
+    def files(self, printing: Printing, sheet: str) -> Files:
+        """The paper as PDF, with the files that go beside it."""
+        made = self.prepared(printing, sheet)
+        return {"pdf": compiled(made), **self.beside(printing)}
 
 
 def always(design: Design) -> bool:
@@ -51,27 +70,39 @@ def has(*steps: str) -> Callable[[Design], bool]:
     return lambda design: all(getattr(design, each, None) is not None for each in steps)
 
 
-def of_blocks(build: Callable[[Printing], Paper]) -> Callable[[Printing, str], Files]:
-    """A paper of blocks as PDF."""
-    return lambda printing, sheet: {"pdf": paper_pdf(build(printing), sheet)}
+def of_blocks(build: Callable[[Printing], Paper]) -> Callable[[Printing, str], Prepared]:
+    """A paper of blocks, filled."""
+    return lambda printing, sheet: paper_prepared(build(printing), sheet)
 
 
-def _heat_loss(printing: Printing, sheet: str) -> Files:
-    return {"pdf": heat_loss_pdf(heat_loss_paper(printing.design, printing.units, printing.found), sheet)}
+def _heat_loss(printing: Printing, sheet: str) -> Prepared:
+    paper = heat_loss_paper(printing.design, printing.units, printing.found)
+    return heat_loss_prepared(replace(paper, head=printing.head(paper.head.title)), sheet)
 
 
 PAPERS: tuple[PaperKind, ...] = (
-    PaperKind("owners-report", of_blocks(owners_report.owners_report), always),
-    PaperKind("inspector", of_blocks(inspector_paper.inspector_paper), always),
-    PaperKind("replacement", of_blocks(replacement_paper.replacement_paper), replacement_paper.applies),
-    PaperKind("heat-loss", _heat_loss, always),
-    PaperKind("emitters", of_blocks(emitters_paper.emitters_paper), with_emitters),
-    PaperKind("circuits", of_blocks(circuits_paper.circuits_paper), with_circuits),
-    PaperKind("boiler-room", of_blocks(boiler_room_paper.boiler_room_paper), with_plant),
-    PaperKind("startup", of_blocks(startup_paper.startup_paper), with_boiler),
-    PaperKind("boiler-room-card", of_blocks(wall_card.wall_card), with_boiler),
-    PaperKind("material-list", material_list.files, material_list.applies),
-    PaperKind("review", of_blocks(review_paper.review_paper), always),
-    PaperKind("workings", of_blocks(workings_paper.workings_paper), always, large=True),
-)
-"""The papers in the order in which they are written. A new one is one line here."""
+    PaperKind("owners-report", "Owner’s report", "what the house loses, why, and what is proposed",
+              of_blocks(owners_report.owners_report), always),
+    PaperKind("inspector", "Inspector’s set", "the design against what an inspector asks",
+              of_blocks(inspector_paper.inspector_paper), always),
+    PaperKind("replacement", "Replacing the boiler", "the radiators that stay, and the boiler they need",
+              of_blocks(replacement_paper.replacement_paper), replacement_paper.applies),
+    PaperKind("heat-loss", "Heat loss", "room by room, with every part of the house", _heat_loss, always),
+    PaperKind("emitters", "Emitter schedule", "what hangs in each room",
+              of_blocks(emitters_paper.emitters_paper), with_emitters),
+    PaperKind("circuits", "Circuit schedule", "tube, flow and valve of each run",
+              of_blocks(circuits_paper.circuits_paper), with_circuits),
+    PaperKind("boiler-room", "Boiler room", "its schematic, parts and pressures",
+              of_blocks(boiler_room_paper.boiler_room_paper), with_plant),
+    PaperKind("startup", "Startup sheet", "what to check, read and write down, in order",
+              of_blocks(startup_paper.startup_paper), with_boiler),
+    PaperKind("boiler-room-card", "Boiler-room wall card", "to hang beside the boiler",
+              of_blocks(wall_card.wall_card), with_boiler, landscape=True),
+    PaperKind("material-list", "Material list", "what a crew must have on site, without prices",
+              material_list.filled, material_list.applies, material_list.beside),
+    PaperKind("review", "Review of the design", "what is open, by its weight",
+              of_blocks(review_paper.review_paper), always),
+    PaperKind("workings", "Working sheets", "every figure as a pencil would do it",
+              of_blocks(workings_paper.workings_paper), always, large=True),
+)  # fmt: skip
+"""The papers in the order in which they are written. A new one is one entry here."""

@@ -95,6 +95,24 @@ by two papers that come at once, and the compiler bears no two.
 
 
 def _compiled(paper: Prepared) -> bytes:
+    made = _set(paper, format="pdf", pdf_standards=["a-3a", "ua-1"])
+    if not isinstance(made, bytes):
+        raise PaperError(f"{paper.template}: the compiler gave no PDF")
+    return made
+
+
+def pictures(paper: Prepared, ppi: float) -> list[bytes]:
+    """The pages of a prepared paper as PNG, ``ppi`` dots to the inch; raises PaperError as ``compiled``."""
+    return SETTER.submit(_pictures, paper, ppi).result()
+
+
+def _pictures(paper: Prepared, ppi: float) -> list[bytes]:
+    made = _set(paper, format="png", ppi=ppi)
+    return made if isinstance(made, list) else [made]
+
+
+def _set(paper: Prepared, **how: Any) -> Any:
+    """What the compiler makes of a paper; on its one thread only."""
     import typst
 
     compiler, template = _compiler(), paper.template
@@ -102,12 +120,8 @@ def _compiled(paper: Prepared) -> bytes:
     if large:
         _forget(compiler)
     try:
-        pdf, warnings = compiler.compile_with_warnings(
-            input=str(HERE / template),
-            format="pdf",
-            sys_inputs=paper.inputs,
-            pdf_standards=["a-3a", "ua-1"],
-            timestamp=0,
+        made, warnings = compiler.compile_with_warnings(
+            input=str(HERE / template), sys_inputs=paper.inputs, timestamp=0, **how
         )
     except typst.TypstError as error:
         raise PaperError(f"{template}: {error}") from error
@@ -116,9 +130,7 @@ def _compiled(paper: Prepared) -> bytes:
             _forget(compiler)
     if warnings:
         raise PaperError(f"{template}: " + "; ".join(str(each) for each in warnings))
-    if not isinstance(pdf, bytes):
-        raise PaperError(f"{template}: the compiler gave no PDF")
-    return pdf
+    return made
 
 
 @cache

@@ -9,7 +9,7 @@ from heatledger.drawings.cause_bar import cause_bar, cause_swatch, swing_bar
 from heatledger.drawings.hatches import CAUSES
 from heatledger.drawings.house_section import Stream, house_section
 from heatledger.drawings.shapes import Drawing
-from heatledger.papers.compile import compiled, prepared
+from heatledger.papers.compile import Prepared, compiled, prepared
 from heatledger.papers.heat_loss_data import CauseLine, HeatLossPaper, Matter, RoomLine
 from heatledger.papers.paper import picture
 from heatledger.papers.workings_data import Token
@@ -20,9 +20,14 @@ SECTION_TITLE = "Where the heat goes"
 
 def heat_loss_pdf(paper: HeatLossPaper, sheet: str = "letter") -> bytes:
     """The paper as PDF on ``letter`` or ``a4``; raises PaperError when it cannot be made cleanly."""
-    made = prepared(TEMPLATE, heat_loss_content(paper), sheet)
+    made = heat_loss_prepared(paper, sheet)
     del paper  # it would lie beside what the compiler makes of it
     return compiled(made)
+
+
+def heat_loss_prepared(paper: HeatLossPaper, sheet: str = "letter") -> Prepared:
+    """The texts that the compiler takes of the paper."""
+    return prepared(TEMPLATE, heat_loss_content(paper), sheet)
 
 
 def heat_loss_content(paper: HeatLossPaper) -> dict[str, Any]:

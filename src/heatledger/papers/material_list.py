@@ -5,10 +5,11 @@ from __future__ import annotations
 from itertools import groupby
 
 from heatledger.papers import blocks as b
+from heatledger.papers.compile import Prepared
 from heatledger.papers.material_files import as_csv, as_workbook
 from heatledger.papers.material_lines import TENTHS, material_lines
 from heatledger.papers.material_plant import PIECES, MaterialLine
-from heatledger.papers.paper import paper_pdf
+from heatledger.papers.paper import paper_prepared
 from heatledger.papers.printing import Printing
 from heatledger.papers.replacement_paper import applies as replaced
 from heatledger.steps.design import Design
@@ -31,15 +32,16 @@ def applies(design: Design) -> bool:
     return bool(design.job.system.emitters or design.job.system.circuits)
 
 
-def files(printing: Printing, sheet: str) -> dict[str, bytes]:
-    """The list as PDF, CSV and XLSX."""
+def filled(printing: Printing, sheet: str) -> Prepared:
+    """The list as a paper, filled for a sheet."""
+    return paper_prepared(material_paper(printing), sheet)
+
+
+def beside(printing: Printing) -> dict[str, bytes]:
+    """The same list as CSV and XLSX."""
     lines = material_lines(printing)
     head = printing.head(TITLE)
-    return {
-        "pdf": paper_pdf(material_paper(printing, lines), sheet),
-        "csv": as_csv(head, lines),
-        "xlsx": as_workbook(head, lines),
-    }
+    return {"csv": as_csv(head, lines), "xlsx": as_workbook(head, lines)}
 
 
 def material_paper(printing: Printing, lines: list[MaterialLine] | None = None) -> b.Paper:

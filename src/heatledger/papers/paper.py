@@ -10,7 +10,7 @@ from heatledger.drawings.shapes import Drawing
 from heatledger.drawings.to_svg import to_svg
 from heatledger.ledger.figures import Figure
 from heatledger.papers.blocks import Block, Paper
-from heatledger.papers.compile import compiled, prepared
+from heatledger.papers.compile import Prepared, compiled, prepared
 
 TEMPLATE = "paper.typ"
 BLOCKS = frozenset(get_args(Block))
@@ -18,9 +18,14 @@ BLOCKS = frozenset(get_args(Block))
 
 def paper_pdf(paper: Paper, sheet: str = "letter") -> bytes:
     """The paper as PDF on ``letter`` or ``a4``; raises PaperError when it cannot be made cleanly."""
-    made = prepared(TEMPLATE, content(paper), sheet)
+    made = paper_prepared(paper, sheet)
     del paper  # a long one would lie beside what the compiler makes of it
     return compiled(made)
+
+
+def paper_prepared(paper: Paper, sheet: str = "letter") -> Prepared:
+    """The texts that the compiler takes of a paper."""
+    return prepared(TEMPLATE, content(paper), sheet)
 
 
 def content(paper: Paper) -> dict[str, Any]:

@@ -4,6 +4,7 @@ from a figure to what a block takes."""
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from functools import cached_property
 
 from heatledger.drawings.figure_words import bare
@@ -32,10 +33,13 @@ WRITE_ON = 40.0
 
 
 class Printing:
-    """One printing of a design for one reader; its workings are composed once, for all its papers."""
+    """One printing of a design for one reader; its workings are composed once, for all its papers.
 
-    def __init__(self, design: Design, units: Preset) -> None:
-        self.design, self.units = design, units
+    ``revision`` is what the book calls it, "revision 12"; addresses are those of this revision.
+    """
+
+    def __init__(self, design: Design, units: Preset, revision: str = "") -> None:
+        self.design, self.units, self.revision = design, units, revision
 
     @cached_property
     def found(self) -> Addresses:
@@ -44,7 +48,9 @@ class Printing:
 
     def head(self, title: str) -> Head:
         """The head of a paper of this design, with its draft mark."""
-        return head(self.design, title)
+        made = head(self.design, title)
+        said = ", ".join(each for each in (self.revision, made.revision) if each)
+        return replace(made, revision=said)
 
     def show(self, figure: Figure, places: int | None = None) -> str:
         """A figure as text with its unit; a ratio that has no unit stands as a plain number."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from heatledger.drawings.naming import as_part, title_of
 from heatledger.ledger.choosing import Choice
 from heatledger.ledger.figures import Figure, Leaf
+from heatledger.ledger.outline import outline_in
 from heatledger.ledger.show import show
 from heatledger.ledger.solving import Solved
 from heatledger.ledger.sources import Citation
@@ -41,7 +42,7 @@ def groups_of(group: Group, found: Addresses, set_out: set[int]) -> list[paper.W
     parts: list[tuple[list[paper.Working], list[paper.Line]]] = [([], [])]
     for figure in group.blocks:
         made = found.working(figure)
-        if made.kind == "formula" and id(figure.origin) in set_out and fits_a_line(made):
+        if made.kind == "formula" and id(figure.origin) in set_out and fits_a_line(outline_in(made)):
             parts[-1][1].append(small_line(figure, found, group))
             continue
         set_out.add(id(figure.origin))

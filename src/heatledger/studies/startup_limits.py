@@ -62,7 +62,9 @@ class StartupLimits:
         low, high = t.oxygen_band(boiler)
         hooded = float(high) > float(t.oxygen_most())
         most = f"oxygen-out-of-band-{'hood' if hooded else 'most'}"
-        return self._strictest("oxygen-out-of-band", low, least=True), self._strictest(most, high, least=False)
+        return self._strictest("oxygen-out-of-band", low, least=True), self._strictest(
+            most, high, least=False
+        )
 
     def drop_off(self, due: Figure) -> float:
         """How far a drop may lie off (SI): by share or in degrees, whichever lets it lie further."""

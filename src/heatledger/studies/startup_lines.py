@@ -10,10 +10,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import isfinite
 
+from heatledger.ledger.dimensions import RATIO
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding
-from heatledger.ledger.dimensions import RATIO
 from heatledger.steps import targets as t
+from heatledger.steps.checklist import checklist_of
 from heatledger.steps.design import Design
 from heatledger.steps.said import Said, say
 from heatledger.studies.startup_limits import StartupLimits, is_inside
@@ -143,10 +144,11 @@ def _water(design: Design) -> Iterator[Line]:
     """Before firing: the test, the tank, the fill."""
     read, due, limits = design.job.system.readings, design.startup.startup, StartupLimits(design.job)
     yield _line("test_pressure", "pressure-test", "tested at", read.test_pressure,
-                say("At least {}, for 15 minutes", due.test_pressure), low=float(due.test_pressure))  # fmt: skip
+                say("at least {}, for 15 minutes", due.test_pressure),
+                low=float(due.test_pressure))  # fmt: skip
     charge, within = design.boiler_room.plant.precharge_pressure, limits.charge
     if charge is None:
-        yield _line("precharge", "tank-charge", "charge", read.precharge, say("This tank has no charge"))
+        yield _line("precharge", "tank-charge", "charge", read.precharge, say("none: this tank has no charge"))
     else:
         yield _line("precharge", "tank-charge", "charge", read.precharge,
                     say("{} within {}", charge, within), *_about(charge, within))  # fmt: skip
@@ -170,28 +172,28 @@ def _fire(design: Design) -> Iterator[Line]:
         yield _line("combustion/oxygen", "combustion", "oxygen", fire.oxygen,
                     say("{} to {}, the maker’s sheet first", low, high), float(low), float(high))  # fmt: skip
     else:
-        yield _line("combustion/oxygen", "combustion", "oxygen", fire.oxygen, say("No fire here"))
+        yield _line("combustion/oxygen", "combustion", "oxygen", fire.oxygen, say("none: no fire here"))
     most = limits.flue_co
     yield _line("combustion/carbon_monoxide", "combustion", "carbon monoxide, as read", fire.carbon_monoxide,
-                say("Air free at most {}", most), None, float(most), clean, "air free")  # fmt: skip
-    yield _line("combustion/stack", "combustion", "stack", fire.stack, say("Write it down"))
+                say("air free at most {}", most), None, float(most), clean, "air free")  # fmt: skip
+    yield _line("combustion/stack", "combustion", "stack", fire.stack, say("none, write it down"))
     yield _spillage(fire.spillage)
     if boiler is not None and t.is_drafted(boiler):
         weak, strong = limits.draft
         ends = sorted((float(weak), float(strong)))
         yield _line("combustion/draft", "spillage", "draft", fire.draft,
-                    say("{} to {} where a chimney draws", weak, strong), *ends)  # fmt: skip
+                    say("{} to {} where a chimney draws", weak, strong), ends[0], ends[1])  # fmt: skip
     else:
         yield _line("combustion/draft", "spillage", "draft", fire.draft,
-                    say("Vent pressure within its listing"))  # fmt: skip
+                    say("vent pressure within its listing"))  # fmt: skip
     room = limits.room_co
     yield _line("combustion/room_carbon_monoxide", "spillage", "carbon monoxide in the room",
-                fire.room_carbon_monoxide, say("At most {}", room), None, float(room))  # fmt: skip
+                fire.room_carbon_monoxide, say("at most {}", room), None, float(room))  # fmt: skip
 
 
 def _spillage(found: str) -> Line:
     state = BLANK if not found else INSIDE if found == "none" else OUTSIDE
-    return Line("readings/combustion/spillage", "spillage", "flue gas that spills", say("None"), state)
+    return Line("readings/combustion/spillage", "spillage", "flue gas that spills", say("none"), state)
 
 
 def _running(design: Design) -> Iterator[Line]:
@@ -203,8 +205,8 @@ def _running(design: Design) -> Iterator[Line]:
                     say("{} within {} in this weather", due.supply_due, limits.supply),
                     *_about(due.supply_due, limits.supply))  # fmt: skip
     else:
-        yield _line("supply", "boiler-drop", "supply", read.supply,
-                    say("{} on the design day; the other targets follow what is read", due.supply_due))  # fmt: skip
+        words = "{} on the design day; the other targets follow what is read"
+        yield _line("supply", "boiler-drop", "supply", read.supply, say(words, due.supply_due))
     yield _return(design, limits)
     yield _line("flow", "boiler-drop", "flow at the meter", read.flow,
                 say("{} within {}", due.flow, limits.flow), *_about(due.flow, limits.flow))  # fmt: skip
@@ -212,7 +214,7 @@ def _running(design: Design) -> Iterator[Line]:
     own = boiler.relief if boiler is not None and boiler.relief is not None else plant.relief_pressure
     most = float(own) - float(limits.below_relief)
     yield _line("hot_pressure", "hot-pressure", "pressure hot", read.hot_pressure,
-                say("Near {}; at least {} below the relief valve at {}", plant.hot_pressure,
+                say("near {}; at least {} below the relief valve at {}", plant.hot_pressure,
                     limits.below_relief, own), None, most)  # fmt: skip
 
 
@@ -229,6 +231,12 @@ def _return(design: Design, limits: StartupLimits) -> Line:
         target = say("{} settled, ΔT {}; at full fire ΔT {}", due.return_, settled, top)
     if due.compared.drop is None:
         return _line("return", "boiler-drop", "return", read.return_, target, low, high, None, "ΔT")
-    return _line(
-        "return", "boiler-drop", "return", read.return_, target, low, high, due.compared.drop, "ΔT"
-    )
+    return _line("return", "boiler-drop", "return", read.return_, target, low, high, due.compared.drop, "ΔT")
+
+
+def startup_figures(design: Design) -> dict[str, Figure]:
+    """The figures that only the steps and the targets speak of, by their paths."""
+    said = [each for step in checklist_of(design) for each in (step.do, step.pass_)]
+    said += [each.target for each in startup_lines(design)]
+    found = {design.names.path(figure): figure for each in said for figure in each.figures}
+    return {path: figure for path, figure in found.items() if path}

@@ -60,7 +60,11 @@ def _with_value(text: str, path: str, value: str, node: Node) -> str:
     for key, said in node.entries.items():
         if not isinstance(said, Scalar) or not said.text or key == "is":
             continue
-        text = edits.set_known(text, path, said.text) if key == "known" else edits.set_detail(text, path, key, said.text)
+        text = (
+            edits.set_known(text, path, said.text)
+            if key == "known"
+            else edits.set_detail(text, path, key, said.text)
+        )
     return text
 
 

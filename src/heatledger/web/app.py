@@ -53,7 +53,7 @@ def _faults(app: FastAPI) -> None:
 
     def page(request: Request, what: str, mend: str, status: int) -> Response:
         template = "said.html" if "HX-Request" in request.headers else "fault.html"
-        return HTMLResponse(draw(template, what=what, mend=mend), status)
+        return HTMLResponse(draw(template, what=what, mend=mend, notice=False), status)
 
     @app.exception_handler(BookError)
     async def of_book(request: Request, fault: BookError) -> Response:

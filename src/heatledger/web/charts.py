@@ -29,6 +29,11 @@ def svg(drawing: Drawing, id: str, scale: float = ON_SCREEN) -> Markup:
     return Markup(to_svg(drawing, id, scale))
 
 
+def picture(chart: Chart) -> Markup:
+    """The picture of a chart as markup."""
+    return Markup(chart.svg())
+
+
 def chip(cause: str) -> Markup:
     """The hatch of a cause, for the head of its column."""
     drawing = Drawing(cause, cause, 15.0, 11.0, swatch(cause, 15.0, 11.0))

@@ -22,7 +22,8 @@ MOST_FIGURES = 60
 MOST_KEPT = 4
 BOTTOM_LINE = (
     ("Design load", "house/loss", 0), ("Supply", "house/supply", 0), ("Return", "plant/return_design", 0),
-    ("Total flow", "plant/flow", None), ("Boiler load", "plant/load", 0), ("Boiler output", "plant/output", 0),
+    ("Total flow", "plant/flow", None), ("Boiler load", "plant/load", 0),
+    ("Boiler output", "plant/output", 0),
 )  # fmt: skip
 _VIEW = re.compile(r"(\d{1,9})\.\.(\d{1,9})\Z")
 _KEPT: WeakKeyDictionary[Desk, OrderedDict[int, State]] = WeakKeyDictionary()
@@ -61,7 +62,11 @@ class Comparison:
 def asked_for(page: Page) -> tuple[int, int] | None:
     """The two revisions that the address asks for, the older one first; None when it asks for none."""
     found = _VIEW.match(page.view)
-    ends = found.groups() if found else tuple(next(iter(page.asked.get(each, ())), "") for each in ("from", "to"))
+    ends = (
+        found.groups()
+        if found
+        else tuple(next(iter(page.asked.get(each, ())), "") for each in ("from", "to"))
+    )
     if not all(each.isdecimal() and len(each) < 10 for each in ends):
         return None
     first, second = (int(each) for each in ends)
@@ -82,9 +87,9 @@ def compared(page: Page, first: int, second: int) -> Comparison:
     changes = figures_changed(old, new)
     lines = [line for each in changes if not (line := _line(page, each)).same]
     bottom = [
-        Line(words, _text(page, old.results.get(path), places), _text(page, new.results.get(path), places), "", path)
+        Line(words, *_texts(page, old.results.get(path), new.results.get(path), places), share="", path=path)
         for words, path, places in BOTTOM_LINE
-    ]  # fmt: skip
+    ]
     return Comparison(
         first, second,
         inputs=tuple(inputs_changed(before.job.source.base, after.job.source.base)),
@@ -96,7 +101,7 @@ def compared(page: Page, first: int, second: int) -> Comparison:
 
 
 def since_it_was_kept(page: Page, number: int) -> Moved | None:
-    """What moved because another version keeps a revision's figures; None when none did, or none were kept."""
+    """What moved since another version worked a revision out; None when this one did, or none was kept."""
     assert page.desk is not None
     kept = page.desk.book.kept(page.id, number)
     if kept is None or kept.version == __version__:
@@ -126,8 +131,16 @@ def _line(page: Page, change: FigureChange) -> Line:
     both = change.before is not None and change.after is not None
     known = both and not (change.before.is_missing or change.after.is_missing)  # type: ignore[union-attr]
     return Line(
-        change.title, _text(page, change.before), _text(page, change.after), share if known else "", change.path
+        change.title,
+        _text(page, change.before),
+        _text(page, change.after),
+        share if known else "",
+        change.path,
     )
+
+
+def _texts(page: Page, before: Figure | None, after: Figure | None, places: int | None) -> tuple[str, str]:
+    return _text(page, before, places), _text(page, after, places)
 
 
 def _text(page: Page, figure: Figure | None, places: int | None = None) -> str:

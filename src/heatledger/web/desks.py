@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 from itertools import count
 from secrets import token_hex
@@ -28,13 +27,17 @@ from heatledger.ledger.presets import Preset
 from heatledger.papers.write import in_units
 from heatledger.steps.design import Design, design
 from heatledger.web.keeping import keep
+from heatledger.web.later import Later
 
 MOST_DRAWINGS = 12
 _RUN = token_hex(4)
 MOST_OPEN = 6
 """Jobs held in memory at once; the one used longest ago is put back."""
+GATES = 8
 
 TextEdit = Callable[[str], str]
+Sentences = tuple[str, str]
+"""What is wrong, and how to mend it."""
 
 
 @dataclass(frozen=True)
@@ -56,12 +59,17 @@ class State:
 
 @dataclass(frozen=True)
 class Outcome:
-    """What came of a change: the new state, and what is to be said of it; ``fault`` when it was not taken."""
+    """What came of a change: the new state, and what is to be said of it.
+
+    ``fault`` is the entry that was kept because it cannot be read; ``refused`` is true for a change that
+    was not made and left nothing behind.
+    """
 
     state: State
     said: str
     fault: WrongEntry | None = None
     changed: bool = True
+    refused: bool = False
 
 
 class Desk:
@@ -99,8 +107,11 @@ class Desk:
                 self.drawings.popitem(last=False)
             return token
 
-    def edit(self, edit: TextEdit, path: str, typed: str, by: str, base: int, told: str = "") -> Outcome:
-        """Change the text at one path. What cannot be read is kept beside the job and changes nothing.
+    def edit(
+        self, edit: TextEdit, path: str, typed: str, by: str, base: int, told: str = "", entry: bool = True
+    ) -> Outcome:
+        """Change the text at one path. An ``entry`` that cannot be read is kept beside the job and changes
+        nothing; any other change that cannot be made is refused.
 
         ``base`` is the revision that the page showed. An edit made on an older one is laid on the newest
         where nobody else touched the same entry.
@@ -109,14 +120,14 @@ class Desk:
             state = self.fresh()
             clash = self._clash(state, path, base)
             if clash:
-                return self._refused(path, typed, by, clash)
+                return self._refused(path, typed, by, clash, entry)
             try:
                 text = edit(state.revision.text)
             except EditError as fault:
-                return self._refused(path, typed, by, JobError("", path, 0, fault.what, fault.mend))
+                return self._refused(path, typed, by, (fault.what, fault.mend), entry)
             text, job, fixed, faults = self._read_with_slips(text, path, state.job)
             if job is None:
-                return self._refused(path, typed, by, _nearest(faults, path))
+                return self._refused(path, typed, by, _told(faults, path), entry)
             for each in (path, *fixed):
                 self._forget(each)
             if text == state.revision.text:
@@ -177,7 +188,7 @@ class Desk:
             faults = list(errors.errors)
         return text, None, [], faults
 
-    def _clash(self, state: State, path: str, base: int) -> JobError | None:
+    def _clash(self, state: State, path: str, base: int) -> Sentences | None:
         """A fault when somebody else changed the same entry since the page was drawn."""
         from heatledger.job.parsing import tree_of
         from heatledger.job.text import plain, walk
@@ -189,17 +200,19 @@ class Desk:
         if (None if then is None else plain(then)) == (None if now is None else plain(now)):
             return None
         value = "taken away" if now is None else f"set to {_short(plain(now))}"
-        return JobError(
-            "", path, 0,
+        return (
             f"This entry was {value} by {state.revision.by or 'another page'} meanwhile, in revision "
             f"{state.revision.number}.",
             "Type yours again to put it in its place, or leave it as it is now.",
-        )  # fmt: skip
+        )
 
-    def _refused(self, path: str, typed: str, by: str, error: JobError) -> Outcome:
-        self.book.set_wrong(self.id, path, typed, error.message, error.mend, by)
+    def _refused(self, path: str, typed: str, by: str, why: Sentences, entry: bool) -> Outcome:
+        what, mend = why
+        if not entry:
+            return Outcome(self.state, f"{what} {mend}".strip(), changed=False, refused=True)
+        self.book.set_wrong(self.id, path, typed, what, mend, by)
         self.wrong = {each.path: each for each in self.book.wrong(self.id)}
-        return Outcome(self.state, f"{error.message} {error.mend}", self.wrong.get(path), changed=False)
+        return Outcome(self.state, f"{what} {mend}".strip(), self.wrong.get(path), changed=False)
 
     def _forget(self, path: str) -> None:
         if path in self.wrong:
@@ -223,15 +236,19 @@ class Desk:
         self._later(lambda: keep(self.book, self.id, state))
 
 
-def _nearest(faults: list[JobError], path: str) -> JobError:
-    """The fault that stands at the entry itself or closest to it."""
+def _told(faults: list[JobError], path: str) -> Sentences:
+    """The fault that stands at the entry itself or closest to it, and how many more there are."""
 
     def far(each: JobError) -> int:
-        return (
-            0 if each.path == path else 1 if path.startswith(each.path) or each.path.startswith(path) else 2
-        )
+        if each.path == path:
+            return 0
+        return 1 if path.startswith(each.path) or each.path.startswith(path) else 2
 
-    return min(faults, key=far)
+    first = min(faults, key=far)
+    what = first.message if far(first) < 2 else f"{first.path}: {first.message}"
+    more = len(faults) - 1
+    rest = f" The same change is at odds with {more} more." if more else ""
+    return what + rest, first.mend
 
 
 def _short(value: Any) -> str:
@@ -246,24 +263,41 @@ class Desks:
         self.book = book
         self._open: OrderedDict[str, Desk] = OrderedDict()
         self._lock = RLock()
-        self._hand = ThreadPoolExecutor(1, thread_name_prefix="later")
+        # Opening a job takes a while; whoever asks for another one does not wait for it.
+        self._gates = [RLock() for _ in range(GATES)]
+        self._later = Later()
 
     def open(self, id: str) -> Desk:
         """The desk of a job; raises NoSuchJob, or JobErrors when its text cannot be read any more."""
-        with self._lock:
-            desk = self._open.get(id)
-            if desk is None:
-                desk = self._open[id] = Desk(self.book, id, self.later)
-            self._open.move_to_end(id)
-            while len(self._open) > MOST_OPEN:
-                self._open.popitem(last=False)
+        self._later.asked()
+        desk = self._at_hand(id)
+        if desk is not None:
             return desk
+        with self._gates[hash(id) % GATES]:
+            desk = self._at_hand(id)
+            if desk is None:
+                desk = Desk(self.book, id, self.later)
+                with self._lock:
+                    self._open[id] = desk
+                    while len(self._open) > MOST_OPEN:
+                        self._open.popitem(last=False)
+            return desk
+
+    def _at_hand(self, id: str) -> Desk | None:
+        with self._lock:
+            if id in self._open:
+                self._open.move_to_end(id)
+            return self._open.get(id)
 
     def later(self, work: Callable[[], None]) -> None:
         """Do something when what is asked for now has been answered."""
-        self._hand.submit(work)
+        self._later.put(work)
+
+    def rest(self) -> None:
+        """Wait until what was put off is done."""
+        self._later.rest()
 
     def close(self) -> None:
         """Finish what was put off, and let go of the jobs."""
-        self._hand.shutdown(wait=True)
+        self._later.close()
         self._open.clear()

@@ -263,7 +263,7 @@ async def _letting_in(request: Request, door: Door, visitor: Visitor) -> Respons
             else "the job chosen on the device"
         )
         more += (
-            f"<p>Code <strong>{code.shown}</strong>, read aloud: {escape(code.spoken)}.</p>\n"
+            f"<p>Code <strong class=\"big\">{code.shown}</strong>, read aloud: {escape(code.spoken)}.</p>\n"
             f"<p>For one device, once, {minutes} more {'minute' if minutes == 1 else 'minutes'}. "
             f"It leads to Startup of {escape(leads)}.</p>\n"
         )
@@ -281,4 +281,6 @@ async def _letting_in(request: Request, door: Door, visitor: Visitor) -> Respons
         f"Open {door.shared_at} on the device" if door.shared_at else "Open the shared address on the device"
     )
     mend = f"{where} and type a one-time code, good for {MINUTES} minutes."
-    return said(200, "Let a device in", mend, f'{more}<p>{escape(PLAIN)}</p>\n<p><a href="/">Jobs</a></p>')
+    back = f'<a href="{escape(startup(chosen))}">Back to Startup</a> ' if chosen in names else ""
+    links = f'<p>{back}<a href="/">Jobs</a></p>'
+    return said(200, "Let a device in", mend, f"{more}<p>{escape(PLAIN)}</p>\n{links}")

@@ -10,6 +10,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
 from heatledger import __version__
+from heatledger.web.charts import picture
 from heatledger.web.fragments import Fragment
 from heatledger.web.marks import mark
 from heatledger.web.page import Page
@@ -32,7 +33,7 @@ def templates() -> Environment:
         loader=PackageLoader("heatledger.web", "templates"), autoescape=True, undefined=StrictUndefined,
         trim_blocks=True, lstrip_blocks=True,
     )  # fmt: skip
-    made.globals.update(mark=mark, version=__version__)
+    made.globals.update(mark=mark, picture=picture, version=__version__)
     return made
 
 

@@ -46,7 +46,8 @@ def _button(
     page: Page, path: str, shown: str | Markup, spoken: str, css: str, label: str, figure: Figure
 ) -> Markup:
     said = label or page.house.names.title(figure)
-    is_open = "true" if path == page.opened else "false"
+    # A figure that is open in the design of a what if is not open in the job's own.
+    is_open = "true" if path == page.opened and not page.asked.get("laid") else "false"
     css = f" {css}" if css else ""
     # An f-string, since a page holds hundreds of these and Markup.format is ten times slower.
     return Markup(

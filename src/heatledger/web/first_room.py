@@ -107,7 +107,7 @@ def windows_and_doors(room: Room, given: Fields[str, str], job: Job, units: Pres
         for wall, kind in asked:
             if kind not in built:
                 built[kind], text = _built(text, given.get(f"{kind}-construction", ""), job, units)
-            typed = with_unit(sizes[wall, kind], f"rooms/r/surfaces/s/openings/o/size", units, job.units)
+            typed = with_unit(sizes[wall, kind], "rooms/r/surfaces/s/openings/o/size", units, job.units)
             opening: dict[str, Any] = {"construction": built[kind], "size": typed}
             count = given.get(f"{wall}-count", "").strip()
             if kind == "window" and count not in ("", "1"):
@@ -133,7 +133,9 @@ def above_and_below(room: Room, given: Fields[str, str], job: Job, units: Preset
             made, text = _built(text, given.get(f"{part}-construction", ""), job, units)
             cover = {"name": part.capitalize(), "construction": made, "beyond": beyond}
             size = room.raw.get("size")
-            cover["size" if size else "area"] = str(size.get("is", "") if isinstance(size, dict) else size or "")
+            cover["size" if size else "area"] = str(
+                size.get("is", "") if isinstance(size, dict) else size or ""
+            )
             id = edits.free_id(room.surfaces, part)
             text = edits.add_thing(text, f"rooms/{room.id}/surfaces/{id}", cover)
         return text

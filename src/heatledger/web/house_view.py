@@ -12,6 +12,8 @@ from heatledger.ledger.figures import Figure
 from heatledger.web.page import Page
 
 Space = Room | Unheated
+FIGURES = ("net_area", "edge_length", "u_value", "conductance", "beyond_temperature", "loss")
+"""What is found of a surface, by the last step of its path."""
 
 
 @dataclass(frozen=True)
@@ -94,20 +96,22 @@ def rows_of(page: Page, space: Space, home: str) -> list[SpaceRow]:
     for id, each in space.surfaces.items():
         path = f"{home}/surfaces/{id}"
         at = each.from_other or path
-        figures = {key: page.figure(f"{path}/{key}") for key in
-                   ("net_area", "edge_length", "u_value", "conductance", "beyond_temperature", "loss")}  # fmt: skip
+        figures = {key: page.figure(f"{path}/{key}") for key in FIGURES}
         area = figures["net_area"] if figures["net_area"] is not None else figures["edge_length"]
         note = "less its openings" if each.openings else ""
-        found.append(SpaceRow(at, each.name, note, tape_of(page, each, at), area, figures["u_value"],
-                              figures["beyond_temperature"], _last(figures), given_at=each.from_other))  # fmt: skip
+        there = figures["beyond_temperature"]
+        found.append(
+            SpaceRow(
+                at, each.name, note, tape_of(page, each, at), area, figures["u_value"], there, _last(figures),
+                given_at=each.from_other,
+            )
+        )  # fmt: skip
         for key, opening in each.openings.items():
-            inner = f"{path}/openings/{key}"
-            found.append(SpaceRow(f"{at}/openings/{key}", opening.name, "",
-                                  tape_of_opening(opening, f"{at}/openings/{key}"),
-                                  page.figure(f"{inner}/total_area"), page.figure(f"{inner}/u_value"),
-                                  figures["beyond_temperature"],
-                                  _last({key: page.figure(f"{inner}/{key}") for key in ("loss", "conductance")}),
-                                  inner=True))  # fmt: skip
+            inner, place = f"{path}/openings/{key}", f"{at}/openings/{key}"
+            lost = _last({one: page.figure(f"{inner}/{one}") for one in ("loss", "conductance")})
+            area, u_value = (page.figure(f"{inner}/{one}") for one in ("total_area", "u_value"))
+            tape = tape_of_opening(opening, place)
+            found.append(SpaceRow(place, opening.name, "", tape, area, u_value, there, lost, inner=True))
     return found
 
 
@@ -213,4 +217,3 @@ def spaces_beyond(page: Page) -> list[tuple[str, str]]:
     found += [(f"unheated/{id}", each.name) for id, each in job.unheated.items()]
     found += [(f"neighbors/{id}", each.name) for id, each in job.neighbors.items()]
     return found
-

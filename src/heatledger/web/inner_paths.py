@@ -15,6 +15,7 @@ from heatledger.ledger.formulas import Formula
 from heatledger.ledger.solving import Solved
 from heatledger.steps.design import Design, NoSuchFigure
 from heatledger.studies.crude import crude_figures
+from heatledger.studies.startup_lines import startup_figures
 
 INNER = "~"
 SIDES = ("one-side", "other-side")
@@ -26,6 +27,8 @@ def figure_at(house: Design, path: str) -> Figure:
     figure = house.figures.get(first)
     if figure is None:
         figure = crude_figures(house.job).get(first)
+    if figure is None:
+        figure = startup_figures(house).get(first)
     if figure is None:
         raise NoSuchFigure(first, house.nearest(first))
     for step in steps:

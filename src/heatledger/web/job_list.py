@@ -110,7 +110,8 @@ def job_line(states: Sequence[str]) -> Markup:
         parts.append(f'<path d="M{EDGE} {MIDDLE}H{far}" stroke="#1F1D1A" stroke-width="2"/>')
     parts += [_station(shape, EDGE + STEP * i) for i, shape in enumerate(shapes)]
     return Markup(
-        '<svg class="jobline" viewBox="0 0 {0} {1}" width="{0}" height="{1}" role="img" aria-label="{2}">{3}</svg>'
+        '<svg class="jobline" viewBox="0 0 {0} {1}" width="{0}" height="{1}" role="img" '
+        'aria-label="{2}">{3}</svg>'
     ).format(width, height, line_words(shapes), Markup("".join(parts)))
 
 
@@ -146,7 +147,8 @@ def lately(
 ) -> list[Lately]:
     """The last revisions on the way to where the job stands, newest first."""
     by_number = {each.number: each for each in book.revisions(entry.id)}
-    found, number = [], entry.head
+    found: list[Lately] = []
+    number = entry.head
     while number in by_number and len(found) < most:
         line = by_number[number]
         after, before = _kept_load(book, entry.id, number), _kept_load(book, entry.id, line.parent)

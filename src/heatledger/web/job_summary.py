@@ -1,4 +1,4 @@
-"""What the list of jobs keeps of a design besides its bottom line, so that it need not be worked out again."""
+"""What the list of jobs keeps of a design besides its bottom line: questions, what-ifs, flow."""
 
 from __future__ import annotations
 

@@ -6,10 +6,9 @@ import logging
 from math import isnan
 from typing import TYPE_CHECKING, Any
 
-from heatledger import __version__
 from heatledger.book.errors import BookError
+from heatledger.book.figures import kept_of
 from heatledger.book.opening import Book
-from heatledger.book.records import Kept
 from heatledger.steps.design import Design
 from heatledger.web.job_summary import more_of
 from heatledger.web.states import sheet_states
@@ -28,12 +27,7 @@ def keep(book: Book, id: str, state: State) -> None:
     try:
         if book.kept(id, state.revision.number) is not None:
             return
-        figures = {
-            path: (float(each), each.dimension.name)
-            for path, each in state.house.results.items()
-            if not isnan(float(each))
-        }
-        book.keep(id, state.revision.number, Kept(__version__, summary_of(state.house), figures))
+        book.keep(id, state.revision.number, kept_of(state.house, summary_of(state.house)))
     except BookError as fault:
         logging.getLogger("heatledger").warning(
             "figures of revision %s not kept: %s", state.revision.number, fault

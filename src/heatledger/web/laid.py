@@ -35,6 +35,16 @@ class Column:
     cannot: str = ""
 
     @property
+    def called(self) -> str:
+        """What a sentence calls it: its letters, or "this" for a mend that is tried."""
+        return self.letter if self.ids else "this"
+
+    @property
+    def short(self) -> str:
+        """A few words below its letter."""
+        return "a way to mend" if self.key == TRIED else self.name
+
+    @property
     def is_job(self) -> bool:
         """Whether this is the job as it stands."""
         return not self.key
@@ -55,7 +65,7 @@ def columns(page: Page) -> list[Column]:
 
 
 def column_at(page: Page, key: str) -> Column | None:
-    """The column of a key: a what-if, some laid together, or the mend that is tried; None where there is none."""
+    """The column of a key: a what-if, some laid together, or a mend; None where there is none."""
     if key == TRIED:
         return _tried(page)
     ids = tuple(key.split(","))
@@ -79,8 +89,8 @@ def _one(page: Page, id: str, letter: str) -> Column:
 def _together(page: Page, ids: tuple[str, ...], letters: dict[str, str]) -> Column:
     house, cannot = laid(page, ids)
     changes = tuple(change for id in ids for change in page.job.what_ifs[id].changes)
-    return Column(",".join(ids), and_words([letters[each] for each in ids]), "laid together", house, ids, changes,
-                  cannot)  # fmt: skip
+    letter = and_words([letters[each] for each in ids])
+    return Column(",".join(ids), letter, "laid together", house, ids, changes, cannot)
 
 
 def _tried(page: Page) -> Column | None:
@@ -120,9 +130,7 @@ def laid(page: Page, ids: tuple[str, ...]) -> tuple[Design | None, str]:
     return _kept(page, ids, lambda house: design(house.job.with_what_ifs(*ids), since=house))
 
 
-def _kept(
-    page: Page, key: tuple[str, ...], laying: Callable[[Design], Design]
-) -> tuple[Design | None, str]:
+def _kept(page: Page, key: tuple[str, ...], laying: Callable[[Design], Design]) -> tuple[Design | None, str]:
     kept: dict[tuple[str, ...], tuple[Design | None, str]] = page.house.__dict__.setdefault("_laid", {})
     if key not in kept:
         try:
@@ -133,7 +141,7 @@ def _kept(
 
 
 def _base(page: Page) -> Design:
-    """The design of the job before it was told in a reader's units: what is laid over it serves all readers."""
+    """The design before it was told in a reader's units: what is laid over it serves all readers."""
     state = page.desk.state if page.desk is not None else None
     return state.house if state is not None and state.in_units(page.units) is page.house else page.house
 
@@ -149,7 +157,7 @@ def and_words(words: list[str]) -> str:
 
 
 def subject(page: Page, among: list[Column]) -> Column | None:
-    """The column that the right page speaks of: the one whose figure is open, else what was asked for last."""
+    """The column that the right page speaks of: where a figure is open, else what was asked for."""
     by_key = {each.key: each for each in among if not each.is_job}
     wanted = next(iter(page.asked.get("laid", ())), "")
     picked = page.picked.removeprefix("what-ifs/") if page.picked.startswith("what-ifs/") else ""
@@ -157,4 +165,4 @@ def subject(page: Page, among: list[Column]) -> Column | None:
         if key in by_key:
             return by_key[key]
     together = [each for each in by_key.values() if len(each.ids) > 1]
-    return (together or list(by_key.values()) or [None])[-1 if together else 0]
+    return next(iter(together or by_key.values()), None)

@@ -6,7 +6,8 @@ what was typed.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping as Fields
+from collections.abc import Callable
+from collections.abc import Mapping as Fields
 from typing import Any
 
 from heatledger.catalog.loader import construction, constructions

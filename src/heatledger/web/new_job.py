@@ -11,10 +11,9 @@ from heatledger.job.errors import JobErrors
 from heatledger.job.load import read_job
 from heatledger.job.model import Job
 from heatledger.ledger.presets import Preset
+from heatledger.web import new_job_forms as forms
 from heatledger.web.entries import with_unit
-from heatledger.web.new_job_forms import (
-    ADDRESS, BILL, BILLS, EMITTERS, HOUSE, NAME, NUMBERS, PLATE, ROOM, SURFACE_KINDS, Ask, by_sections, radiators,
-)  # fmt: skip
+from heatledger.web.new_job_forms import BILL, BILLS, HOUSE, PLATE, ROOM, Ask, by_sections, radiators
 
 UNNAMED = "New house"
 Typed = Mapping[str, str]
@@ -32,7 +31,7 @@ class Begun:
 
 def from_numbers(typed: Typed, units: Preset) -> Begun:
     """A job of three numbers."""
-    return _made(begin.three_numbers(units), typed, NUMBERS, units, {})
+    return _made(begin.three_numbers(units), typed, forms.NUMBERS, units, {})
 
 
 def from_room(typed: Typed, units: Preset, sides: Sequence[str], under_attic: bool) -> Begun:
@@ -76,7 +75,7 @@ def from_boiler(typed: Typed, units: Preset) -> Begun:
 
 def _envelope(typed: Typed) -> tuple[dict[str, str], dict[str, str]]:
     """What the walls, ceiling and floor are; the floor is taken as large as the ceiling."""
-    values = {f"constructions/{kind}/catalog": typed.get(f"is-{kind}", "") for kind, _ in SURFACE_KINDS}
+    values = {f"constructions/{kind}/catalog": typed.get(f"is-{kind}", "") for kind, _ in forms.SURFACE_KINDS}
     keys = {path: f"is-{path.split('/')[1]}" for path in values}
     values["rooms/house/surfaces/floor/area"] = typed.get("ceiling", "")
     keys["rooms/house/surfaces/floor/area"] = "ceiling"
@@ -98,7 +97,7 @@ def _openings(text: str, typed: Typed, keys: dict[str, str], units: Preset) -> s
 def _emitters(text: str, typed: Typed, keys: dict[str, str], units: Preset) -> str:
     """The radiators that were chosen, each with its sections or its length."""
     names, taken = dict(radiators()), set[str]()
-    for i in range(1, EMITTERS + 1):
+    for i in range(1, forms.EMITTERS + 1):
         row, count = typed.get(f"emitter-{i}", ""), typed.get(f"count-{i}", "").strip()
         if row not in names:
             continue
@@ -108,7 +107,12 @@ def _emitters(text: str, typed: Typed, keys: dict[str, str], units: Preset) -> s
         key = "sections" if by_sections(row) else "length"
         path = f"emitters/{id}"
         keys |= {f"{path}/{key}": f"count-{i}", f"{path}/name": f"where-{i}", path: f"emitter-{i}"}
-        thing = {"name": name, "room": "house", "catalog": row, key: with_unit(count, f"{path}/{key}", units, units)}
+        thing = {
+            "name": name,
+            "room": "house",
+            "catalog": row,
+            key: with_unit(count, f"{path}/{key}", units, units),
+        }
         text = add_thing(text, path, thing)
     return text
 
@@ -118,7 +122,9 @@ def _used_as(typed: Typed, units: Preset) -> str:
     used, fuel = typed.get("used", "").casefold(), typed.get("fuel", "")
     if any(each in used for each in ("therm", "btu", "kwh", "mj", "gj", "dth")):
         return "energy"
-    if any(each in used for each in ("gal", "l")) and not any(each in used for each in ("ccf", "ft", "m3", "m³")):
+    if any(each in used for each in ("gal", "l")) and not any(
+        each in used for each in ("ccf", "ft", "m3", "m³")
+    ):
         return "volume"
     if any(each in used for each in ("ccf", "mcf", "ft3", "ft³", "m3", "m³", "cf")):
         return "gas"
@@ -135,11 +141,11 @@ def _made(
     }  # fmt: skip
     where = {each.path: each.key for each in asks if each.path} | dict(keys or {})
     given = {each.path: typed.get(each.key, "") for each in asks if each.path} | dict(values)
-    given[NAME.path] = given.get(NAME.path, "").strip() or UNNAMED
+    given[forms.NAME.path] = given.get(forms.NAME.path, "").strip() or UNNAMED
     for path, value in given.items():
         try:
             if value.strip():
-                plain = path in (NAME.path, ADDRESS.path)
+                plain = path in (forms.NAME.path, forms.ADDRESS.path)
                 text = set_entry(text, path, value if plain else with_unit(value.strip(), path, units, units))
         except EditError as fault:
             faults.setdefault(where.get(path, "name"), f"{fault.what} {fault.mend}")

@@ -79,7 +79,8 @@ BILLS = (
         "With its unit, as the bill says it."),
     Ask("days", "Degree-days of that winter", f"{BILL}/degree_days", ("6,750 °F", "3,750 K", "3,750 °C")),
     Ask("base", "Base of the degree-days", f"{BILL}/base", ("65 °F", "18 °C", "18 °C")),
-    Ask("season", "Efficiency over the season", f"{BILL}/efficiency", _same("74 %"), "A guess is kept as one."),
+    Ask("season", "Efficiency over the season", f"{BILL}/efficiency", _same("74 %"),
+        "A guess is kept as one."),
     Ask("other", "Of it used for other things", f"{BILL}/other_use", ("0 Btu", "0 kWh", "0 Btu"),
         "Hot water, a range; 0 when it heats only the house."),
 )  # fmt: skip
@@ -107,11 +108,13 @@ def radiators() -> Options:
     """The cast-iron radiators and baseboards of the catalog, with what is counted of each."""
     found = [
         (key, f"{row.name}, sections")
-        for table in ("iron_columns", "iron_tubes") for key, row in load_table(table).rows.items()
+        for table in ("iron_columns", "iron_tubes")
+        for key, row in load_table(table).rows.items()
     ]
     found += [
         (key, f"{row.name}, length")
-        for table in ("fin_tube", "iron_baseboard") for key, row in load_table(table).rows.items()
+        for table in ("fin_tube", "iron_baseboard")
+        for key, row in load_table(table).rows.items()
     ]
     return tuple(found)
 

@@ -1,4 +1,4 @@
-"""What a field offers while one types: rows of the catalog, tubes, paths. Fetched when the field has focus."""
+"""What a field offers while one types: rows of the catalog, tubes, paths. Fetched as the field is entered."""
 
 from __future__ import annotations
 
@@ -33,7 +33,9 @@ def offers(page: Page, of: str, path: str) -> list[Offer]:
                 if each.startswith(HEADS) or (each.count("/") == 2 and each.endswith(LAST))]  # fmt: skip
     if of == "set":
         tree = page.job.source.base
-        return [each for head in IN_REACH if head in tree.entries for each in _entries(tree.entries[head], head)]
+        return [
+            each for head in IN_REACH if head in tree.entries for each in _entries(tree.entries[head], head)
+        ]
     return []
 
 

@@ -27,7 +27,6 @@ from heatledger.web.figure_markup import BLANK, figure_button, figure_text, shar
 from heatledger.web.marks import mark
 from heatledger.web.states import SHEETS, SheetState, begun_states, sheet_states
 
-
 if TYPE_CHECKING:
     from heatledger.web.desks import Desk
 

@@ -17,7 +17,7 @@ from heatledger.web.job_summary import questions_of
 from heatledger.web.states import SHEETS
 
 SHAPES = {"must fix": "must", "decide": "decide", "note": "note"}
-ALL_SHOWN = 5
+MOST_SHOWN = 5
 
 
 @dataclass(frozen=True)
@@ -120,7 +120,7 @@ def _questions(desks: Desks, entry: JobEntry, units: Preset) -> tuple[list[Quest
             kept = questions_of(desks.open(entry.id).fresh().in_units(units))
         except JobErrors as fault:
             return [], list(fault.errors)
-    return [_question(*each) for each in kept[:ALL_SHOWN]], []
+    return [_question(*each) for each in kept[:MOST_SHOWN]], []
 
 
 def _question(weight: str, what: str, number: int) -> Question:

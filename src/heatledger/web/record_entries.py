@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from heatledger.job.fields import Field
 from heatledger.job.text import Mapping, Scalar, walk
-from heatledger.web.entry_markup import choices_at
+from heatledger.web.entry_markup import choices_at, fault_id
 from heatledger.web.page import Page
 
 REFERENCES = ("construction", "level", "room", "thermostat", "zone", "circulator", "beyond")
@@ -23,7 +23,14 @@ PLURAL = {"constructions": "construction", "levels": "level", "rooms": "room", "
 
 def entry_for(page: Page, path: str, field: Field, words: str = "") -> Markup:
     """The entry at a path by the kind of its field."""
-    words = words or field.words
+    made = _entry(page, path, field, words or field.words)
+    if path not in page.wrong:
+        return made
+    # The same entry may stand on the left page too, and an id stands once on a page.
+    return Markup(str(made).replace(f'"{fault_id(path)}"', f'"record-{fault_id(path)}"'))
+
+
+def _entry(page: Page, path: str, field: Field, words: str) -> Markup:
     if field.key in LONG:
         return long_text(page, path, words)
     if field.choices or field.kind == "yes-no":

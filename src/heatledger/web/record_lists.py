@@ -16,8 +16,12 @@ from heatledger.job.text import Listing, Mapping, Node, Scalar, walk
 from heatledger.web.page import Page
 from heatledger.web.record_entries import in_words, offering
 
-TITLES = {"limits": "Thresholds of findings", "ranges": "How far off entries may be", "decisions": "Decisions",
-          "": "The job"}  # fmt: skip
+TITLES = {
+    "limits": "Thresholds of findings",
+    "ranges": "How far off entries may be",
+    "decisions": "Decisions",
+    "": "The job",
+}
 """What a part of the job is called where the words of its key say too much."""
 _INPUT = Markup(
     '<input class="in{}" data-entry="{}" value="{}" data-kept="{}" size="{}" aria-label="{}"'
@@ -120,8 +124,12 @@ def _ranges(page: Page, path: str, title: str, given: Keyed[str, Node]) -> Edito
             for known in KNOWN
         )  # fmt: skip
         items.append(Item(f"{path}/{name}", in_words(name), entries))
-    left = tuple((f"{name}/{known}", f"{in_words(name)}, {known}, usually {half.words}")
-                 for name, by in RANGES.items() if name not in given for known, half in by.items())  # fmt: skip
+    left = tuple(
+        (f"{name}/{known}", f"{in_words(name)}, {known}, usually {half.words}")
+        for name, by in RANGES.items()
+        if name not in given
+        for known, half in by.items()
+    )
     return Editor(path, "ranges", title, ("Of", *KNOWN), tuple(items), left)
 
 

@@ -109,10 +109,12 @@ def record(page: Page, path: str, id: str = "record") -> Fragment:
         return Fragment(id, "record_map.html", {"ledger": ledger_of(page, path, shape)})
     if isinstance(shape, Field) and shape.kind == "any":
         return Fragment(id, "record_any.html", {"editor": editor_of(page, path, shape)})
-    if not isinstance(shape, Shape) or (node is None and _must_be_there(path)):
+    if not isinstance(shape, Shape) or not _is_there(page, path):
         return Fragment(id, "record_none.html", {"path": path, "near": _nearest(page, path)})
     section = section_of(page, path, shape, node, "")
-    return Fragment(id, "record.html", {"section": section, "title": title_of(path), "acts": acts_of(page, path)})
+    return Fragment(
+        id, "record.html", {"section": section, "title": title_of(path), "acts": acts_of(page, path)}
+    )
 
 
 def section_of(page: Page, path: str, shape: Shape, node: Node | None, title: str) -> Section:
@@ -175,12 +177,15 @@ def _count(node: Node | None) -> int:
     return len([each for each in node.entries if each != "known"]) if isinstance(node, Mapping) else 0
 
 
-def _must_be_there(path: str) -> bool:
-    """Whether a thing with an id of its own; parts such as ``plant/tank`` may be begun where they are not."""
-    above = shape_at(path.rpartition("/")[0]) if "/" in path else None
-    if isinstance(above, Field) and above.kind == "map":
-        return True
-    return "/" in path and _must_be_there(path.rpartition("/")[0])
+def _is_there(page: Page, path: str) -> bool:
+    """Whether each thing on the way to a path is in the job; parts such as ``plant/tank`` need not be begun."""
+    steps = path.split("/")
+    for i in range(1, len(steps)):
+        above = shape_at("/".join(steps[:i]))
+        is_thing = isinstance(above, Field) and above.kind == "map"
+        if is_thing and walk(page.job.source.base, "/".join(steps[: i + 1])) is None:
+            return False
+    return True
 
 
 def _nearest(page: Page, path: str) -> str:

@@ -9,6 +9,7 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.show import show_percent
 from heatledger.papers.words import spoken_time
 from heatledger.steps.said import SLOT, Said
+from heatledger.web.figure_markup import share_button
 from heatledger.web.page import Page
 
 
@@ -26,7 +27,8 @@ def _figure(page: Page, figure: Figure) -> Markup:
         return page.fig(figure)
     path = page.path(figure)
     if figure.dimension is RATIO:
-        return page.percent(path) if path else Markup(show_percent(float(figure)))
+        places = 0 if float(figure) * 1000 % 10 < 1 else 1
+        return share_button(page, path, figure, places) if path else Markup(show_percent(float(figure)))
     shown = spoken_time(figure, page.units)
     return _BUTTON.format(path, shown, page.house.names.title(figure), shown) if path else escape(shown)
 

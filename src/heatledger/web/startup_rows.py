@@ -1,11 +1,11 @@
-"""Startup as rows: each step of the checklist with its target, and the readings that are written down at it."""
+"""Startup as rows: each step of the checklist, its target, and the readings written down at it."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from heatledger.drawings.gauge import gauge
 from heatledger.ledger.dimensions import RATIO
@@ -39,13 +39,52 @@ TITLES = {
 class LineRow:
     """One reading on the page: its number, its target in words, its entry and its gauge."""
 
+    page: Page
     number: str
     line: Line
-    target: Markup
-    example: str
-    is_choice: bool
-    gauge: Markup
-    held: Markup
+
+    @cached_property
+    def target(self) -> Markup:
+        """The target as a sentence, its figures to be opened."""
+        return spoken(self.page, self.line.target)
+
+    @property
+    def is_choice(self) -> bool:
+        """Whether it is one of a few words."""
+        field = field_at(self.line.path)
+        return field is not None and field.kind == "choice"
+
+    @property
+    def example(self) -> str:
+        """What stands in an empty entry: the unit."""
+        field = field_at(self.line.path)
+        if field is None or field.dimension is None:
+            return ""
+        return "%" if field.dimension is RATIO else self.page.units.shown(field.dimension).unit.text
+
+    @property
+    def held(self) -> Markup:
+        """What follows from a reading and is held to the target in its place."""
+        line = self.line
+        if not line.held_words or line.held is None or line.held.is_missing:
+            return Markup("")
+        return Markup("{} {}").format(line.held_words, self.page.fig(line.held))
+
+    @property
+    def gauge(self) -> Markup:
+        """The target as a bracket, and the reading in it or outside; empty without a target."""
+        line = self.line
+        if line.low is None and line.high is None:
+            return Markup("")
+        read = line.held
+        shown = None if read is None or read.is_missing else float(read)
+        return _drawn(line.words, line.low, line.high, shown, self._in_words(read), f"gauge-{self.id}")
+
+    def _in_words(self, read: Figure | None) -> str:
+        if read is None or read.is_missing:
+            return "not read yet"
+        text = show_percent(float(read), 1) if read.dimension is RATIO else show(read, self.page.units)
+        return f"{self.line.held_words} {text}, {self.line.state} the target".strip()
 
     @property
     def id(self) -> str:
@@ -60,14 +99,40 @@ class LineRow:
 
 @dataclass(frozen=True, eq=False)
 class StepRow:
-    """One step: what to do, when it has passed, what can hurt, and its readings."""
+    """One step: what to do, when it has passed, what can hurt, and its readings. ``step`` is None for
+    readings that no step of this job asks for."""
 
+    page: Page
     number: str
-    title: str
-    do: Markup
-    passes: Markup
+    step: CheckStep | None
     caution: str
     lines: tuple[LineRow, ...]
+
+    @property
+    def title(self) -> str:
+        """What the step is called."""
+        return "" if self.step is None else self.step.title
+
+    @property
+    def do(self) -> Markup:
+        """What is done."""
+        if self.step is None:
+            return Markup("")
+        if self.step.id == "pressure-test":
+            return spoken(
+                self.page, Said(self.step.do.text, (self.page.house.startup.startup.test_pressure,))
+            )
+        return spoken(self.page, self.step.do)
+
+    @property
+    def passes(self) -> Markup:
+        """When it has passed."""
+        return Markup("") if self.step is None else spoken(self.page, self.step.pass_)
+
+    @property
+    def has_own_words(self) -> bool:
+        """Whether what is asked for says more than the target of its one reading."""
+        return self.step is not None and not self.step.pass_.figures
 
 
 @dataclass(frozen=True, eq=False)
@@ -152,77 +217,47 @@ class Rows:
         known = {each.id for steps in parts.values() for each in steps}
         left = [each for each in self.lines if each.step not in known]
         if left:
-            rows = tuple(self._line(each, f"{number + i}") for i, each in enumerate(left, 1))
-            nothing = Markup("")
-            groups.append(Group("on-file", (StepRow("", "", nothing, nothing, "", rows),), "", False))
+            rows = tuple(LineRow(self.page, f"{number + i}", each) for i, each in enumerate(left, 1))
+            groups.append(Group("on-file", (StepRow(self.page, "", None, "", rows),), "", False))
         return groups
 
     def _group(self, key: str, steps: list[CheckStep], before: int, waits: bool) -> Group:
-        rows, others, last = [], [], ""
+        rows, others, told = [], [], {""}
         for number, step in enumerate(steps, before + 1):
             lines = [each for each in self.lines if each.step == step.id]
             if not step.applies and not lines:
                 others.append(f"{number} {step.title}")
                 continue
             caution = step.caution.removesuffix(CAUTION_LOCAL).strip()
-            rows.append(self._step(step, number, lines, "" if caution == last else caution))
-            last = caution
+            rows.append(self._step(step, number, lines, "" if caution in told else caution))
+            told.add(caution)
         return Group(key, tuple(rows), ", ".join(others), waits)
 
     def _step(self, step: CheckStep, number: int, lines: list[Line], caution: str) -> StepRow:
-        do = step.do
-        if step.id == "pressure-test":
-            do = Said(do.text, (self.page.house.startup.startup.test_pressure,))
         letters = [f"{number}{chr(97 + i)}" for i in range(len(lines))] if len(lines) > 1 else [str(number)]
-        made = tuple(self._line(each, letter) for each, letter in zip(lines, letters, strict=False))
-        return StepRow(str(number), step.title, self._said(do), self._said(step.pass_), caution, made)
+        made = tuple(LineRow(self.page, no, each) for each, no in zip(lines, letters, strict=False))
+        return StepRow(self.page, str(number), step, caution, made)
 
-    def _line(self, line: Line, number: str) -> LineRow:
-        field = field_at(line.path)
-        choice = field is not None and field.kind == "choice"
-        example = "none, some" if choice else self._unit(line.path)
-        return LineRow(
-            number, line, self._said(line.target), example, choice, self._gauge(line), self._held(line)
-        )
 
-    def _unit(self, path: str) -> str:
-        field = field_at(path)
-        if field is None or field.dimension is None:
-            return ""
-        return "%" if field.dimension is RATIO else self.page.units.shown(field.dimension).unit.text
+def spoken(page: Page, sentence: Said) -> Markup:
+    """A sentence with its figures; a relief valve that the job does not give is not given here either."""
+    if not sentence.figures:
+        return escape(sentence.text)
+    boiler = page.house.job.system.plant.boiler
+    given = boiler is not None and boiler.relief is not None and not boiler.relief.is_missing
+    reckoned = page.house.boiler_room.plant.relief_pressure
+    if given or not any(each is reckoned for each in sentence.figures):
+        return said(page, sentence)
+    texts, kept = sentence.text.split(SLOT), []
+    out = texts[0]
+    for figure, text in zip(sentence.figures, texts[1:], strict=True):
+        out += (PLATE if figure is reckoned else SLOT) + text
+        kept += [] if figure is reckoned else [figure]
+    return said(page, Said(out, tuple(kept)))
 
-    def _held(self, line: Line) -> Markup:
-        """What follows from a reading and is held to the target in its place."""
-        if not line.held_words or line.held is None or line.held.is_missing:
-            return Markup("")
-        return Markup("{} {}").format(line.held_words, self.page.fig(line.held))
 
-    def _gauge(self, line: Line) -> Markup:
-        if line.low is None and line.high is None:
-            return Markup("")
-        read = line.held
-        shown = None if read is None or read.is_missing else float(read)
-        words = self._in_words(line, read)
-        return svg(gauge(line.words, line.low, line.high, shown, words), f"gauge-{line_id(line)}")
-
-    def _in_words(self, line: Line, read: Figure | None) -> str:
-        """The gauge as a sentence."""
-        if read is None or read.is_missing:
-            return "not read yet"
-        text = show_percent(float(read), 1) if read.dimension is RATIO else show(read, self.page.units)
-        return f"{line.held_words} {text}, {line.state} the target".strip()
-
-    def _said(self, sentence: Said) -> Markup:
-        """A sentence with its figures; a relief valve that the job does not give is not given here either."""
-        house = self.page.house
-        boiler = house.job.system.plant.boiler
-        given = boiler is not None and boiler.relief is not None and not boiler.relief.is_missing
-        reckoned = house.boiler_room.plant.relief_pressure
-        if given or not any(each is reckoned for each in sentence.figures):
-            return said(self.page, sentence)
-        texts, kept = sentence.text.split(SLOT), []
-        out = texts[0]
-        for figure, text in zip(sentence.figures, texts[1:], strict=True):
-            out += (PLATE if figure is reckoned else SLOT) + text
-            kept += [] if figure is reckoned else [figure]
-        return said(self.page, Said(out, tuple(kept)))
+@lru_cache(maxsize=256)
+def _drawn(
+    title: str, low: float | None, high: float | None, reading: float | None, words: str, id: str
+) -> Markup:
+    return svg(gauge(title, low, high, reading, words), id)

@@ -1,4 +1,4 @@
-"""The entries of a job that a what-if is most likely to change, with their names, for a list to choose from."""
+"""The entries of a job that a what-if is most likely to change, with their names, to choose from."""
 
 from __future__ import annotations
 
@@ -46,5 +46,7 @@ def _words(job: Job, path: str) -> str:
     field = shape.by_key.get(last) if isinstance(shape, Shape) else None
     what = field.words if isinstance(field, Field) and field.words else last.replace("_", " ")
     named = walk(job.source.base, f"{head}/name")
-    thing = named.text if isinstance(named, Scalar) and named.text else head.rpartition("/")[2].replace("-", " ")
+    thing = (
+        named.text if isinstance(named, Scalar) and named.text else head.rpartition("/")[2].replace("-", " ")
+    )
     return f"{thing}: {what}" if thing else what

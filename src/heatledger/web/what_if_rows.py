@@ -20,7 +20,7 @@ from heatledger.web.laid import Column
 from heatledger.web.page import Page
 
 Found = Callable[[Design], Figure | None]
-MOST_SHORT = 4
+MOST_SHORT = 2
 OF_WHAT_IFS = frozenset(("future-work-changes-load",))
 """Kinds of findings that speak of the what-ifs of a job, not of the house."""
 
@@ -52,6 +52,7 @@ class RowShown:
     words: str
     cells: tuple[Cell, ...]
     strong: bool = False
+    in_words: bool = False
 
     @property
     def differs(self) -> bool:
@@ -104,8 +105,8 @@ def _row(page: Page, columns: list[Column], row: RowOf, figures: list[Figure | N
 
 
 def laid_figure(
-    page: Page, column: Column, index: int, figure: Figure | None, places: int | None = None, up: bool = False,
-    label: str = "", unit: bool = False,
+    page: Page, column: Column, index: int, figure: Figure | None, places: int | None = None,
+    up: bool = False, label: str = "", unit: bool = False,
 ) -> Markup:  # fmt: skip
     """A figure of a column as a button that opens its working in that column's own design."""
     if column.house is None or figure is None:
@@ -122,7 +123,10 @@ def column_page(page: Page, column: Column) -> Page:
     """The page as a column sees it: its design, and the open figure where it is open in that column."""
     house = column.house if column.house is not None else page.house
     opened = page.opened if laid_key(page) == column.key else ""
-    return replace(page, house=house, before=page.before if column.is_job else None, opened=opened)
+    asked = page.asked if column.is_job else {key: each for key, each in page.asked.items() if key != "laid"}
+    return replace(
+        page, house=house, before=page.before if column.is_job else None, opened=opened, asked=asked
+    )
 
 
 def laid_key(page: Page) -> str:
@@ -165,7 +169,7 @@ def _questions(columns: list[Column]) -> RowShown:
 
 def _words(words: str, texts: list[str]) -> RowShown:
     cells = (Cell(Markup("{}").format(each), i > 0 and each == texts[0]) for i, each in enumerate(texts))
-    return RowShown(words, tuple(cells))
+    return RowShown(words, tuple(cells), in_words=True)
 
 
 @dataclass(frozen=True)

@@ -52,8 +52,8 @@ def restore(
     if not sent and not typed:
         return _page(request, fault="Choose a backup first.", status=422)
     if sure != "yes":
-        return _page(request, fault="Say that the whole book is to be replaced, then restore again.", path=typed,
-                     status=422)  # fmt: skip
+        fault = "Say that the whole book is to be replaced, then restore again."
+        return _page(request, fault=fault, path=typed, status=422)
     with tempfile.TemporaryDirectory(prefix="heatledger-") as folder:
         source = Path(typed).expanduser()
         if sent and file is not None:
@@ -75,7 +75,6 @@ def _restored(request: Request, source: Path) -> str:
     old: Desks = state.desks
     # What is open was read from the book as it was.
     state.desks = Desks(book)
-    state.__dict__.pop("worked_out", None)
     old.close()
     jobs = f"{made.jobs} {'job' if made.jobs == 1 else 'jobs'} with {made.revisions} revisions"
     before = f" The book as it was before lies in {made.before}." if made.before else ""

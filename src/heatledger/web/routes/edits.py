@@ -7,6 +7,7 @@ from typing import Annotated
 from fastapi import APIRouter, Form, Request
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
+from heatledger.job.edits import EditError
 from heatledger.web.asked import desk_of, page_of, units_of, who
 from heatledger.web.changes import Change, text_edit
 from heatledger.web.desks import Desk, Outcome
@@ -15,6 +16,8 @@ from heatledger.web.routes.sheets import known
 
 router = APIRouter()
 Text = Annotated[str, Form()]
+ENTRY = ("set", "known", "within", "because")
+"""Changes of one entry: what cannot be read of them is kept at the entry."""
 
 
 @router.post("/jobs/{id}/edit", response_class=HTMLResponse)
@@ -26,8 +29,12 @@ def edit(
     desk = desk_of(request, id)
     state = desk.fresh()
     change = Change(do, path, value, name)
-    made = text_edit(change, state.job, units_of(request, state.job))
-    outcome = desk.edit(made.edit, path, value, who(request), rev, made.said)
+    try:
+        made = text_edit(change, state.job, units_of(request, state.job))
+    except EditError as fault:
+        outcome = Outcome(state, str(fault), changed=False, refused=True)
+        return answer(request, desk, outcome, known(sheet), token, asked)
+    outcome = desk.edit(made.edit, path, value, who(request), rev, made.said, entry=do in ENTRY)
     return answer(request, desk, outcome, known(sheet), token, asked)
 
 
@@ -65,5 +72,5 @@ def answer(
     parts = drawn(page, shown)
     body = changed(shown, parts)
     fresh = desk.remember(parts)
-    said = draw("said.html", what=outcome.said, mend="")
+    said = draw("said.html", what=outcome.said, mend="", notice=outcome.refused)
     return HTMLResponse(body + draw("token.html", p=page, token=fresh, wait=not page.ready) + said)

@@ -8,14 +8,11 @@ from urllib.parse import quote
 from fastapi import APIRouter, Form, Request
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
-from heatledger.book.errors import BookError
-from heatledger.job.errors import JobErrors
 from heatledger.ledger.presets import PRESETS
 from heatledger.web.asked import units_of, who
-from heatledger.web.desks import Desks
+from heatledger.web.behind import work_out
 from heatledger.web.drawing import draw
 from heatledger.web.job_list import found, rows
-from heatledger.web.keeping import keep
 from heatledger.web.picked_job import picked
 from heatledger.web.unit_words import short_words, unit_choices
 
@@ -81,26 +78,6 @@ def _listed(request: Request) -> dict[str, object]:
     return {
         "rows": rows(shown, reader_units), "all": len(entries), "find": words, "away": away, "others": others,
         "picked": picked(book, request.app.state.desks, picks[0], reader_units) if picks else None,
-        "units": reader_units, "unit_words": short_words(reader_units), "who": who(request), "waiting": waiting,
-        "query": request.url.query, "said": asked.get("said", ""), "place": book.place,
+        "units": reader_units, "unit_words": short_words(reader_units), "who": who(request),
+        "waiting": waiting, "query": request.url.query, "said": asked.get("said", ""), "place": book.place,
     }  # fmt: skip
-
-
-def work_out(request: Request, ids: list[str]) -> bool:
-    """Have the figures of jobs that were never opened worked out behind the answer; whether any is to come."""
-    desks: Desks = request.app.state.desks
-    state = request.app.state
-    asked: set[str] = state.__dict__.setdefault("worked_out", set())
-    for id in ids:
-        if id not in asked:
-            asked.add(id)
-            desks.later(lambda id=id: _keep_one(desks, id))  # type: ignore[misc]
-    failed: set[str] = desks.__dict__.setdefault("unreadable", set())
-    return any(id not in failed for id in ids)
-
-
-def _keep_one(desks: Desks, id: str) -> None:
-    try:
-        keep(desks.book, id, desks.open(id).fresh())
-    except (JobErrors, BookError):
-        desks.__dict__.setdefault("unreadable", set()).add(id)

@@ -44,7 +44,8 @@ def make(request: Request, id: str, given: Annotated[dict[str, str], Depends(for
     except JobErrors as faults:
         return refused(request, [f"{each.message} {each.mend}" for each in faults.errors])
     base = given.get("rev", "")
-    outcome = desk.edit(edit, path, "", who(request), int(base) if base.isdigit() else 0)
+    told = f"{given['name'].strip()} added" if what == "room" else ""
+    outcome = desk.edit(edit, path, "", who(request), int(base) if base.isdigit() else 0, told)
     sheet = known(given.get("sheet", "house"))
     following = given.get("next", "")
     if "HX-Request" not in request.headers and following.startswith(f"/jobs/{id}/"):
@@ -79,4 +80,3 @@ def said_of_entry(page: Page, path: str) -> dict[str, str]:
     said = node.entries if isinstance(node, Mapping) else {}
     texts = {key: getattr(said.get(key), "text", "") for key in ("within", "because")}
     return {"path": path, **texts}
-

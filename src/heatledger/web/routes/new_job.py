@@ -14,6 +14,7 @@ from heatledger.job.begin import SIDES
 from heatledger.ledger.presets import Preset
 from heatledger.web import new_job_forms as forms
 from heatledger.web.asked import units_of, who
+from heatledger.web.behind import work_out
 from heatledger.web.demo import DEMOS, add_demo, demo_text
 from heatledger.web.drawing import draw
 from heatledger.web.new_job import Begun, from_boiler, from_numbers, from_room
@@ -58,6 +59,7 @@ def _begin(request: Request, typed: dict[str, str], sides: list[str]) -> Respons
         return page(request, way if made else "numbers", typed, faults, sides, 422)
     job = made.job
     revision = book.add_job(made.text, job.name, job.address, SAID[way], who(request))
+    work_out(request, [revision.job_id])
     pick = f"?pick=rooms/{next(iter(job.rooms))}" if way == "room" else ""
     return RedirectResponse(f"/jobs/{revision.job_id}/{STARTS_AT[way]}{pick}", 303)
 

@@ -110,8 +110,8 @@ def _as_it_is(place: Path) -> str:
 
 
 def _page(
-    faults: Sequence[JobError] = (), text: str = "", name: str = "", path: str = "", job: str = "", said: str = "",
-    status: int = 200,
+    faults: Sequence[JobError] = (), text: str = "", name: str = "", path: str = "", job: str = "",
+    said: str = "", status: int = 200,
 ) -> Response:  # fmt: skip
     made = draw("open_file.html", faults=faults, text=text, name=name, path=path, job=job, said=said)
     return HTMLResponse(made, status)

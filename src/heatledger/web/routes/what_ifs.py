@@ -47,7 +47,9 @@ def add(
         title = job.what_ifs[to].name
 
         def edit(text: str) -> str:
-            return edits.add_thing(edits.remove_thing(text, where), where, {"name": title, "changes": changes})
+            return edits.add_thing(
+                edits.remove_thing(text, where), where, {"name": title, "changes": changes}
+            )
     else:
         new = edits.free_id(job.what_ifs, name)
         where, said = f"what-ifs/{new}", f"What if “{name.strip()}” added"
@@ -69,7 +71,9 @@ def keep(request: Request, id: str, tried: Annotated[str, Form(alias="try")], na
     called = name.strip() or words.rstrip(".")[:80]
     where = f"what-ifs/{edits.free_id(state.job.what_ifs, called)}"
     thing = {"name": called, "changes": [dict(each) for each in changes]}
-    return _saved(request, id, lambda text: edits.add_thing(text, where, thing), f"What if “{called}” added", where, {})
+    return _saved(
+        request, id, lambda text: edits.add_thing(text, where, thing), f"What if “{called}” added", where, {}
+    )
 
 
 @router.post("/jobs/{id}/what-ifs/remove", response_class=HTMLResponse)
@@ -99,11 +103,9 @@ def adopt(
     """Make what-ifs, or a mend that was tried, the job: one revision."""
     state = desk_of(request, id).fresh()
     if rev and rev != state.revision.number:
-        return _again(
-            request, id,
-            f"The job was changed meanwhile: “{state.revision.said}”, revision {state.revision.number}. Look at the "
-            "figures as they are now, then make it the job again.", {},
-        )  # fmt: skip
+        now = f"“{state.revision.said}”, revision {state.revision.number}"
+        fault = f"The job was changed meanwhile: {now}. Look at its figures, then make it the job again."
+        return _again(request, id, fault, {})
     if tried:
         mend = mend_at(state.in_units(units_of(request, state.job)), tried)
         if mend is None:
@@ -117,7 +119,9 @@ def adopt(
     return _saved(request, id, lambda text: adopted(text, state.job, ids), f"{names} made the job", "", {})
 
 
-def _saved(request: Request, id: str, edit: TextEdit, said: str, pick: str, typed: dict[str, str]) -> Response:
+def _saved(
+    request: Request, id: str, edit: TextEdit, said: str, pick: str, typed: dict[str, str]
+) -> Response:
     """The sheet again after the edit; with every fault and what was typed where it cannot be made."""
     desk = desk_of(request, id)
     state = desk.fresh()

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from markupsafe import Markup
+
 from heatledger.drawings.reset_from import reset_line, reset_points
 from heatledger.steps.sequence import sequence_of
 from heatledger.studies.calls import zones_alone
@@ -29,7 +31,7 @@ def left(page: Page) -> list[Fragment]:
 
 def right(page: Page) -> list[Fragment]:
     """A call in order, the working, the questions."""
-    steps = [_step(str(said(page, each))) for each in sequence_of(page.house)]
+    steps = [_step(said(page, each)) for each in sequence_of(page.house)]
     return [
         Fragment("sequence", "controls_sequence.html", {"steps": steps}, css="lead"),
         working_fragment(page),
@@ -37,10 +39,11 @@ def right(page: Page) -> list[Fragment]:
     ]
 
 
-def _step(text: str) -> tuple[str, str]:
+def _step(text: Markup) -> tuple[Markup, Markup]:
     """The head of a step, before its colon, and the rest."""
-    head, colon, rest = text.partition(": ")
-    return (head, rest) if colon and "<" not in head else ("", text)
+    head, colon, rest = str(text).partition(": ")
+    # Both halves are markup already; a head with a figure in it is not parted.
+    return (Markup(head), Markup(rest)) if colon and "<" not in head else (Markup(""), text)
 
 
 def _reset(page: Page) -> dict[str, Any]:

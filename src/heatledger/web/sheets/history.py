@@ -69,10 +69,11 @@ def _list(page: Page) -> dict[str, Any]:
     while number is not None and number not in way:
         way.add(number)
         number = parents.get(number)
+    head = page.revision.number
     rows = [
-        Row(each, moment(each.at, page.units, always=True), each.number == page.revision.number, each.number in way)
+        Row(each, moment(each.at, page.units, always=True), each.number == head, each.number in way)
         for each in reversed(lines)
-    ]  # fmt: skip
+    ]
     shown = rows if page.view == "all" else rows[:MOST_SHOWN]
     ends = asked_for(page) or (parents.get(page.revision.number) or 0, page.revision.number)
     return {"rows": shown, "older": len(rows) - len(shown), "all": len(rows), "ends": ends}

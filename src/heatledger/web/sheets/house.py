@@ -11,8 +11,6 @@ from heatledger.drawings.heat_charts import amounts_of
 from heatledger.job.missing import missing_entries
 from heatledger.job.model import Room, Unheated
 from heatledger.ledger.dimensions import HEAT_RATE
-from heatledger.ledger.show import show_percent
-from heatledger.steps.losses import Cause
 from heatledger.studies.crude import crude_estimate
 from heatledger.web import first_room
 from heatledger.web.charts import svg
@@ -75,23 +73,30 @@ def said_of(page: Page) -> str:
         return SAID[page.view]
     told = [f"built {job.built}"] if job.built else []
     told += [f"measured {job.measured}"] if job.measured else []
-    return ", ".join([f"{len(job.rooms)} heated rooms" if len(job.rooms) != 1 else "1 heated room", *told])
+    count = len(job.rooms)
+    return ", ".join(
+        ["no room yet" if not count else "1 heated room" if count == 1 else f"{count} heated rooms", *told]
+    )
 
 
 def mend(page: Page) -> Fragment:
     """What waits for an entry, and entries that cannot be read."""
-    lacking = [(each.path, sentence(each.path, each.words), thing_of(each.path))
+    lacking = [(each.path, sentence(page, each.path, each.words), thing_of(each.path))
                for each in missing_entries(page.job) if each.path != "rooms"]  # fmt: skip
     wrong = [(each.path, thing_of(each.path), each.what) for each in page.wrong.values()]
-    return Fragment("house-mend", "house_mend.html", {"lacking": lacking, "wrong": wrong, "most": MOST_MISSING})
+    return Fragment(
+        "house-mend", "house_mend.html", {"lacking": lacking, "wrong": wrong, "most": MOST_MISSING}
+    )
 
 
-def sentence(path: str, words: str) -> str:
+def sentence(page: Page, path: str, words: str) -> str:
     """What waits, by where the entry stands in the job."""
     head = path.partition("/")[0]
     waits = {"emitters": "What emitters give", "circuits": "Piping", "plant": "The boiler room",
              "controls": "Controls", "bills": "The reading of the bills", "zones": "Zones"}  # fmt: skip
-    return f"{waits.get(head, 'Heat loss')} needs the {words}"
+    thing = thing_of(path)
+    of = f", {name_of(page, thing)}" if "/" in thing else ""
+    return f"{waits.get(head, 'Heat loss')} needs the {words}{of}"
 
 
 def thing_of(path: str) -> str:
@@ -106,7 +111,12 @@ def day(page: Page, picked: Picked) -> Fragment:
             for id, name, way in built_of(page, spaces)]  # fmt: skip
     home = picked.space.level.id if picked.space is not None and picked.space.level else ""
     levels = [each for each in page.job.levels.values() if each.id == home] or list(page.job.levels.values())
-    beyond = {each.beyond.id for space in spaces for each in space.surfaces.values() if each.beyond.kind == "unheated"}
+    beyond = {
+        each.beyond.id
+        for space in spaces
+        for each in space.surfaces.values()
+        if each.beyond.kind == "unheated"
+    }
     touched = [(id, each.name) for id, each in page.job.unheated.items() if id in beyond]
     return Fragment("house-day", "house_day.html", {"built": made, "levels": levels, "touched": touched})
 
@@ -146,11 +156,6 @@ def right(page: Page) -> list[Fragment]:
     return [*found, questions(page, where=where) if where else questions(page, 1, 2)]
 
 
-def share_of(cause: Cause) -> str:
-    """The share of a cause in words; empty while it is not known."""
-    return "" if cause.share.is_missing else show_percent(float(cause.share))
-
-
 def lead(page: Page, picked: Picked) -> Fragment:
     """The head figures of the picked thing."""
     path, space = picked.path, picked.space
@@ -160,12 +165,17 @@ def lead(page: Page, picked: Picked) -> Fragment:
                  for cause, each in loss.causes.items()}  # fmt: skip
         amounts = amounts_of(loss)
         whole = sum(max(each, 0.0) for each in amounts.values())
-        bar = svg(cause_bar(space.name, amounts, texts, whole, BAR, 13.0), "bar-room") if whole > 0 else Markup("")
-        causes = [(each, CAUSE_NAMES[each], share_of(loss.causes[each])) for each in CAUSES if each in loss.causes]
+        bar = (
+            svg(cause_bar(space.name, amounts, texts, whole, BAR, 13.0), "bar-room")
+            if whole > 0
+            else Markup("")
+        )
+        causes = [(each, CAUSE_NAMES[each]) for each in CAUSES if each in loss.causes]
         return Fragment("lead", "house_lead.html", {"room": space, "bar": bar, "causes": causes}, "lead")
     if isinstance(space, Unheated) and path == picked.home:
         return Fragment("lead", "house_lead_space.html", {"space": space, "home": picked.home}, "lead")
     title = (name_of(page, path) if "/" in path else title_of(path)) if path else page.name
     kind = page.job.constructions.get(path.removeprefix("constructions/"))
-    return Fragment("lead", "house_lead_thing.html", {"title": title, "made": kind, "figure": u_of(page, kind.id) if kind else None,
-                                                     "path": path}, "lead")  # fmt: skip
+    figure = u_of(page, kind.id) if kind else None
+    given = {"title": title, "made": kind, "figure": figure, "path": path}
+    return Fragment("lead", "house_lead_thing.html", given, "lead")

@@ -51,7 +51,8 @@ def _above(page: Page, rows: Rows) -> dict[str, Any]:
     now = poison(page.house)
     boiler = page.job.system.plant.boiler
     return {
-        "may_run": found.may_run, "poison": now, "waits": [each for each in found.waits_for if each not in now],
+        "may_run": found.may_run, "poison": now,
+        "waits": [each for each in found.waits_for if each not in now],
         "stay": STAY if boiler is None or burns(boiler) else ELECTRIC_STAY, "stop": STOP,
         "line": rows.first, "boiler": boiler is not None,
     }  # fmt: skip

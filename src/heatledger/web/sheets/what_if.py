@@ -10,17 +10,22 @@ from markupsafe import Markup
 from heatledger.drawings.cause_bar import cause_bar
 from heatledger.drawings.figure_words import bare
 from heatledger.drawings.hatches import CAUSE_NAMES, CAUSES
-from heatledger.drawings.heat_charts import HEAT_RATE
+from heatledger.ledger.dimensions import HEAT_RATE
 from heatledger.ledger.findings import Finding
 from heatledger.steps.design import Design
 from heatledger.web.charts import chip, svg
 from heatledger.web.fragments import Fragment
-from heatledger.web.laid import AS_IT_STANDS, TRIED, Column, column_at, columns, laid, letters_of, subject
+from heatledger.web.laid import TRIED, Column, column_at, columns, laid, letters_of, subject
 from heatledger.web.page import Page
 from heatledger.web.what_if_paths import path_choices
 from heatledger.web.what_if_rows import (
-    change_shown, column_page, laid_figure, laid_key, open_findings, shown_rows,
-)  # fmt: skip
+    change_shown,
+    column_page,
+    laid_figure,
+    laid_key,
+    open_findings,
+    shown_rows,
+)
 
 TITLE = "What if"
 CSS = "what-if.css"
@@ -40,8 +45,9 @@ def left(page: Page) -> list[Fragment]:
     differs = page.view == DIFFERS
     data = {
         "columns": found, "rows": [each for each in rows if each.differs or not differs], "differs": differs,
-        "carried": carried(page), "chosen": page.asked.get("with", ()), "among": _among(found), "key": laid_key(page),
-        "sets": [[change_shown(page, one) for one in each.changes] for each in found], "subject": subject(page, found),
+        "carried": carried(page), "chosen": page.asked.get("with", ()), "among": _among(found),
+        "sets": [[change_shown(page, one) for one in each.changes] for each in found],
+        "subject": subject(page, found),
     }  # fmt: skip
     return [
         Fragment("side-by-side", "what_if_columns.html", data, waits=True),
@@ -74,9 +80,9 @@ def working(page: Page) -> Fragment:
     if column is None or column.house is None:
         return Fragment("working", "working.html")
     mine = replace(column_page(page, column), opened=page.opened)
-    return Fragment("working", "what_if_working.html", {
-        "working": mine.working, "column": column, "was": page.text(page.opened), "now": mine.text(page.opened),
-    })  # fmt: skip
+    was, now = page.text(page.opened), mine.text(page.opened)
+    data = {"working": mine.working, "column": column, "was": was, "now": now}
+    return Fragment("working", "what_if_working.html", data)
 
 
 def carried(page: Page, *without: str) -> list[tuple[str, str]]:
@@ -106,7 +112,9 @@ def _causes(page: Page, found: list[Column]) -> dict[str, Any]:
             continue
         texts = {key: bare(one.loss, page.units, 0) for key, one in each.house.losses.house.causes.items()}
         drawing = cause_bar(each.letter, amounts[each.key], texts, largest, width=BAR, height=11.5)
-        total = laid_figure(page, each, i, each.house.losses.house.loss, 0, label=f"Design load, {each.letter}")
+        total = laid_figure(
+            page, each, i, each.house.losses.house.loss, 0, label=f"Design load, {each.letter}"
+        )
         rows.append((each, svg(drawing, f"causes-{i}"), total))
     there = {cause for each in amounts.values() for cause in each}
     names = [(each, CAUSE_NAMES[each]) for each in CAUSES if each in there]
@@ -198,8 +206,9 @@ def _form(page: Page, here: Column | None) -> dict[str, Any]:
     own = here.ids[0] if here is not None and len(here.ids) == 1 else ""
     changes = page.job.what_ifs[own].changes if own else ()
     return {
-        "typed": typed, "fault": " ".join(page.asked.get("fault", ())), "own": own, "paths": path_choices(page.job),
+        "typed": typed, "fault": " ".join(page.asked.get("fault", ())), "own": own,
+        "paths": path_choices(page.job),
         "changes": [(i, change_shown(page, each), each.kind) for i, each in enumerate(changes)],
-        "names": {id: each.name or id for id, each in page.job.what_ifs.items()}, "key": AS_IT_STANDS,
+        "names": {id: each.name or id for id, each in page.job.what_ifs.items()},
         "again": carried(page),
     }  # fmt: skip

@@ -27,7 +27,7 @@ export function watchReadings() {
   });
   document.addEventListener("toggle", (event) => {
     const part = event.target;
-    if (part instanceof HTMLDetailsElement && part.dataset.part && !folding) chosen.set(part.dataset.part, part.open);
+    if (part instanceof HTMLDetailsElement && part.dataset.stage && !folding) chosen.set(part.dataset.stage, part.open);
   }, true);
   PHONE.addEventListener("change", refresh);
   const left = document.getElementById("left-parts");
@@ -88,9 +88,9 @@ function refresh() {
 /** Close the groups that are done on a phone; what the reader chose stays. */
 function fold() {
   folding = true;
-  for (const each of document.querySelectorAll("details.part")) {
+  for (const each of document.querySelectorAll("details.stage")) {
     if (!(each instanceof HTMLDetailsElement)) continue;
-    const own = chosen.get(each.dataset.part ?? "");
+    const own = chosen.get(each.dataset.stage ?? "");
     const open = own ?? !(PHONE.matches && each.dataset.done === "yes");
     if (each.open !== open) each.open = open;
   }

@@ -20,7 +20,15 @@ async function make(form) {
     return;
   }
   if (next.startsWith("/") && !next.startsWith("//")) window.location.assign(next);
-  else if (form.isConnected) form.reset();
+  else if (form.isConnected) clear(form, given);
+}
+
+/** Empty the fields that still hold what was posted; what was typed meanwhile stays.
+ * @param {HTMLFormElement} form @param {Record<string, string>} posted */
+function clear(form, posted) {
+  for (const each of form.elements) {
+    if (each instanceof HTMLInputElement && each.type !== "hidden" && each.value === posted[each.name]) each.value = each.defaultValue;
+  }
 }
 
 /** Put the cursor where a link has asked for it: the part of the address after its mark names an entry. */

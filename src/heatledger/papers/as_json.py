@@ -9,15 +9,20 @@ from math import isnan
 from typing import Any
 
 from heatledger import __version__
-from heatledger.cli.findings_text import reason_of
-from heatledger.cli.sheet import CAUTION
 from heatledger.ledger.figures import Figure, Leaf, Names
 from heatledger.ledger.findings import Finding
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show
 from heatledger.steps.design import Design
+from heatledger.steps.review import KINDS
 from heatledger.studies.replacement import replacement
 from heatledger.studies.uncertainty import SENTENCE, band
+
+CAUTION = (
+    "Local code and licensed practice decide. Gas, vent, electrical and pressure work belongs to licensed "
+    "trades; keep a working carbon monoxide alarm on every story and outside the bedrooms."
+)
+"""What stands under every text that a design is told in."""
 
 
 def design_as_data(house: Design, units: Preset) -> dict[str, Any]:
@@ -77,7 +82,7 @@ def _finding(each: Finding, units: Preset) -> dict[str, Any]:
         "where": each.where,
         "weight": each.weight.value,
         "what": each.what,
-        "reason": reason_of(each),
+        "reason": KINDS[each.id].why,
         "why": show(each.why, units) if isinstance(each.why, Figure) else each.why,
         "mends": [
             {"words": mend.words, "changes": [dict(one) for one in mend.changes]} for mend in each.mends
