@@ -1,4 +1,4 @@
-"""A gauge: a reading stands on the side of its bracket on which it is, as a dot inside and a triangle outside."""
+"""A gauge: a reading stands on its own side of the bracket, a dot inside and a triangle outside."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Claim: the lines of a startup are off exactly where the review says so, and the fire is never held laxly."""
+"""Claim: the lines of a startup are off exactly where the review says so; the fire is never held laxly."""
 
 from __future__ import annotations
 
@@ -19,8 +19,9 @@ from heatledger.studies.startup_lines import Line, off_target, stands_first, sta
 
 FERROW, TAMM, LERCH = "ferrow-house", "tamm-street", "lerch-cottage"
 CLEAN = {
-    "combustion/oxygen": "4.5 %", "combustion/carbon_monoxide": "40 ppm", "combustion/draft": "-0.03 in. w.c.",
-    "combustion/room_carbon_monoxide": "0 ppm", "combustion/spillage": "none",
+    "combustion/oxygen": "4.5 %", "combustion/carbon_monoxide": "40 ppm",
+    "combustion/draft": "-0.03 in. w.c.", "combustion/room_carbon_monoxide": "0 ppm",
+    "combustion/spillage": "none",
 }  # fmt: skip
 
 
@@ -82,9 +83,10 @@ def test_the_limits_are_those_of_the_review() -> None:
     house = started(FERROW, {})
     limits = StartupLimits(house.job)
     for kind, own in {
-        "tank-charge-unread": limits.charge, "cold-gauge-off": limits.fill, "hot-gauge-high": limits.below_relief,
-        "supply-off-the-curve": limits.supply, "flow-measured-off": limits.flow,
-        "co-in-flue-high": limits.flue_co, "room-co-found": limits.room_co, "flue-gas-spills": limits.draft[0],
+        "tank-charge-unread": limits.charge, "cold-gauge-off": limits.fill,
+        "hot-gauge-high": limits.below_relief, "supply-off-the-curve": limits.supply,
+        "flow-measured-off": limits.flow, "co-in-flue-high": limits.flue_co,
+        "room-co-found": limits.room_co, "flue-gas-spills": limits.draft[0],
     }.items():  # fmt: skip
         assert float(own) == pytest.approx(usual(KINDS[kind].limits[0])), kind
 

@@ -190,3 +190,13 @@ def test_without_scripts_an_edit_comes_back_to_its_page(client: TestClient) -> N
     )
     assert answer.status_code == 303
     assert answer.headers["location"] == f"/jobs/{FERROW}/heat-loss"
+
+
+def test_a_side_of_a_size_leaves_the_other(client: TestClient) -> None:
+    tab = Tab(client, "house", "?pick=rooms/hall")
+    made = tab.set("rooms/hall/surfaces/upper-south-wall/height", "8' 6\"")
+    assert made.status == 200
+    walls = client.app.state.desks.open(FERROW).state.job.rooms["hall"].surfaces  # type: ignore[attr-defined]
+    wall = walls["upper-south-wall"]
+    assert float(wall.length) == pytest.approx(6.5 * 0.3048)
+    assert float(wall.height) == pytest.approx(8.5 * 0.3048)

@@ -87,9 +87,11 @@ def test_a_copy_is_a_job_of_its_own_with_its_comments(client: TestClient) -> Non
     answer = client.post("/jobs/tamm-street-new-boiler/copy", follow_redirects=False)
     assert answer.status_code == 303
     copied = book.head("tamm-street-new-boiler-copy")
-    assert "Copied from tamm-street-new-boiler, revision 1" == copied.said
+    assert copied.said == "Copied from tamm-street-new-boiler, revision 1"
     was = book.head("tamm-street-new-boiler").text
-    assert copied.text == was.replace("name: Tamm Street, new boiler", "name: Tamm Street, new boiler, copy", 1)
+    assert copied.text == was.replace(
+        "name: Tamm Street, new boiler", "name: Tamm Street, new boiler, copy", 1
+    )
 
 
 def test_an_edit_shows_the_old_design_load_struck(client: TestClient) -> None:

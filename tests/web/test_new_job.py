@@ -15,12 +15,13 @@ from heatledger.web.new_job import from_boiler, from_room
 BOILER = {
     "way": "replacement", "name": "Old Mill", "outdoor": "2", "indoor": "70", "area": "1460", "round": "109",
     "high": "17' 6\"", "ceiling": "730", "windows": "19", "window": "2' 8\" × 4' 8\"", "doors": "2",
-    "door": "3 × 6.67", "is-wall": "frame-wall-2x4-empty", "fuel": "oil", "used": "1,090 gal", "days": "6750",
-    "base": "65", "season": "74", "other": "0 Btu", "burns": "oil", "kind": "non-condensing",
+    "door": "3 × 6.67", "is-wall": "frame-wall-2x4-empty", "elevation": "600", "fuel": "oil",
+    "used": "1,090 gal", "days": "6750", "base": "65", "season": "74", "other": "0 Btu", "burns": "oil", "kind": "non-condensing",
     "input": "175000", "output": "140000", "relief": "30", "rise": "18", "emitter-1": "column-3-38",
     "count-1": "90", "where-1": "All radiators",
 }  # fmt: skip
 METRIC_BOILER = BOILER | {
+    "elevation": "183",
     "outdoor": "-16.7", "indoor": "21.1", "area": "135.6", "round": "33.2", "high": "5.33", "ceiling": "67.8",
     "window": "0.81 × 1.42", "door": "0.91 × 2.03", "used": "4126 L", "days": "3750", "base": "18.3",
     "input": "51286", "output": "41029", "relief": "206.8", "rise": "5.5",
@@ -45,7 +46,11 @@ def test_an_empty_book_invites(empty_client: TestClient) -> None:
 
 @pytest.mark.parametrize(
     ("units", "typed"),
-    [("us", ("1800", "5", "70")), ("metric", ("167.2", "-15", "21.1")), ("canadian", ("1800", "-15", "21.1"))],
+    [
+        ("us", ("1800", "5", "70")),
+        ("metric", ("167.2", "-15", "21.1")),
+        ("canadian", ("1800", "-15", "21.1")),
+    ],
 )
 def test_three_numbers_read_bare_give_the_same_crude_estimate(
     empty_client: TestClient, units: str, typed: tuple[str, str, str]
@@ -74,7 +79,7 @@ def test_every_fault_of_a_form_is_said_at_once_and_nothing_is_lost(empty_client:
 def test_a_first_room_has_its_outside_walls(empty_client: TestClient) -> None:
     made = begin(
         empty_client, way="room", room="Den: 1", along="12' 6\"", across="10", side=["north", "west"],
-        attic="yes", outdoor="0", indoor="70",
+        attic="yes", outdoor="0", indoor="70", elevation="300",
     )  # fmt: skip
     job = read_job(made.text)
     house = design(job)

@@ -31,6 +31,8 @@ STROKES = {
     "air": Hatch(135.0, 5.0),
 }
 DOTS_APART, DOT = 3.0, 0.5
+Side = tuple[Point, Point, float, float]
+"""A side of an outline: its ends, and how high each stands across the strokes."""
 
 
 def hatched(outline: tuple[Point, ...], cause: str) -> tuple[Shape, ...]:
@@ -57,11 +59,14 @@ def strokes(outline: tuple[Point, ...], hatch: Hatch, look: str) -> tuple[Path, 
     along = (math.cos(angle), -math.sin(angle))
     normal = (math.sin(angle), math.cos(angle))
     heights = [x * normal[0] + y * normal[1] for x, y in outline]
+    sides = list(
+        zip(outline, outline[1:] + outline[:1], heights, heights[1:] + heights[:1], strict=True)
+    )
     first = math.floor(min(heights) / hatch.apart) + 1
     found: list[Path] = []
     for number in range(first, math.ceil(max(heights) / hatch.apart)):
         level = number * hatch.apart + hatch.apart / 3
-        cuts = _crossings(outline, along, normal, level)
+        cuts = _crossings(sides, along, level)
         for start, end in zip(cuts[::2], cuts[1::2], strict=False):
             if end - start > 0.2:
                 ends = (_point(along, normal, start, level), _point(along, normal, end, level))
@@ -69,15 +74,17 @@ def strokes(outline: tuple[Point, ...], hatch: Hatch, look: str) -> tuple[Path, 
     return tuple(found)
 
 
-def _crossings(outline: tuple[Point, ...], along: Point, normal: Point, level: float) -> list[float]:
+def _crossings(sides: list[Side], along: Point, level: float) -> list[float]:
+    """How far along a stroke at this level the sides lie that it crosses, each given with its heights."""
     cuts: list[float] = []
-    for (ax, ay), (bx, by) in zip(outline, outline[1:] + outline[:1], strict=True):
-        a, b = ax * normal[0] + ay * normal[1] - level, bx * normal[0] + by * normal[1] - level
-        if (a < 0) != (b < 0):
+    for (ax, ay), (bx, by), above, below in sides:
+        if (above < level) != (below < level):
+            a, b = above - level, below - level
             share = a / (a - b)
             x, y = ax + (bx - ax) * share, ay + (by - ay) * share
             cuts.append(x * along[0] + y * along[1])
-    return sorted(cuts)
+    cuts.sort()
+    return cuts
 
 
 def _point(along: Point, normal: Point, distance: float, level: float) -> Point:

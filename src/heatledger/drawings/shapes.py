@@ -7,6 +7,7 @@ alone. Lengths are points on paper (1/72 inch); y grows downwards.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 Point = tuple[float, float]
 
@@ -78,6 +79,7 @@ def arrow(tip: Point, toward: Point, length: float, thickness: float, look: str)
     return Path(points + mirror, look, closed=True)
 
 
+@lru_cache(maxsize=8192)
 def stable(value: float) -> str:
     """The number with at most two decimals, no needless zeros, never ``-0``."""
     text = f"{value:.2f}".rstrip("0").rstrip(".")

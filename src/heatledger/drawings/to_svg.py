@@ -124,7 +124,7 @@ def attributes(look: str) -> str:
 
 def _elements(shapes: tuple[Shape, ...]) -> list[str]:
     """One element for each run of strokes or dots of one look, so that a hatch is a single path."""
-    runs = groupby(shapes, key=lambda shape: (type(shape), shape.look, getattr(shape, "closed", False)))
+    runs = groupby(shapes, key=_kind)
     found: list[str] = []
     for (kind, look, closed), run in runs:
         if kind is Words:
@@ -132,13 +132,18 @@ def _elements(shapes: tuple[Shape, ...]) -> list[str]:
         elif closed:
             inner = [f'<path d="{_steps(shape)}"/>' for shape in run]
         else:
-            inner = [f'<path d="{"".join(_steps(shape) for shape in run)}"/>']
+            inner = [f'<path d="{"".join([_steps(shape) for shape in run])}"/>']
         if len(inner) == 1:
             name, _, rest = inner[0].partition(" ")
             found.append(f"{name} {attributes(look)} {rest}")
         else:
             found += [f"<g {attributes(look)}>", *inner, "</g>"]
     return found
+
+
+def _kind(shape: Shape) -> tuple[type, str, bool]:
+    """What neighbors have in common that are written together."""
+    return shape.__class__, shape.look, shape.__class__ is Path and shape.closed  # type: ignore[union-attr]
 
 
 def _steps(shape: Shape) -> str:
@@ -157,7 +162,7 @@ def _steps(shape: Shape) -> str:
 
 def _stroke(start: Point, end: Point) -> str:
     """A straight stroke; an upright or level one in the short form, since hatches have hundreds."""
-    (ax, ay), (bx, by) = [(stable(x), stable(y)) for x, y in (start, end)]
+    ax, ay, bx, by = stable(start[0]), stable(start[1]), stable(end[0]), stable(end[1])
     rest = f"V{by}" if ax == bx else f"H{bx}" if ay == by else f" {bx} {by}"
     return f"M{ax} {ay}{rest}"
 

@@ -29,6 +29,7 @@ known: told
 site:
   outdoor:
   indoor:
+  elevation:
 """
 _NUMBERS = """
 # Of the whole house; with the two temperatures it gives a crude estimate, no heat loss.

@@ -214,8 +214,8 @@ def ancestors(*figures: Figure) -> list[Figure]:
         stack.append(None)
         for each in reversed(figure.inputs):
             if each.__class__ is tuple:
-                stack.extend(reversed(each))
-            else:
+                stack += [one for one in reversed(each) if id(one) not in seen]
+            elif id(each) not in seen:
                 stack.append(each)
     return order
 

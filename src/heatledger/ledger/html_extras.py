@@ -36,7 +36,7 @@ class Swinging:
 class Extras:
     """All of it is left out when empty.
 
-    ``callout``: sheet and line. ``plain``: a line in place of that of the formula. ``band``: a drawing as
+    ``callout``: sheet and line (0: it follows). ``plain``: a line in place of that of the formula. ``band``: a drawing as
     SVG, with ``likely`` in words. ``matters``: what moves the figure most, ``smaller`` the count of the
     rest. ``uses``: what is built on it; ``more_uses`` behind those. ``trail``: what was open before.
     """
@@ -57,10 +57,12 @@ NO_EXTRAS = Extras()
 
 
 def callout(extras: Extras) -> str:
-    """The detail mark: a circle cut by a line, line over sheet."""
+    """The detail mark: a circle cut by a line, line over sheet; the sheet alone where the line is 0."""
     if extras.callout is None:
         return ""
     sheet, number = extras.callout
+    if not number:
+        return f'<span class="call" data-line="follows" role="img" aria-label="Sheet {sheet}"><b></b><i>{sheet}</i></span>'
     return (
         f'<span class="call" role="img" aria-label="Sheet {sheet}, line {number}">'
         f"<b>{number}</b><i>{sheet}</i></span>"

@@ -1,8 +1,8 @@
 """How much room a working takes, without composing it: what a page needs to know before it sets anything.
 
-The answer is that of the composed working, held equal by a test, at a part of its cost. It rests on the figure
-and the reader's preset alone, so it is kept with the figure: a design that takes figures over from an earlier
-one finds their outlines again.
+The answer is that of the composed working, held equal by a test, at a part of its cost. It rests on the
+figure and the reader's preset alone, so it is kept with the figure: a design that takes figures over from an
+earlier one finds their outlines again.
 """
 
 from __future__ import annotations
@@ -72,7 +72,9 @@ def _outline(figure: Figure, preset: Preset) -> Outline:
     if isinstance(origin, Solved):
         left, right = origin.solution.sides()[origin.unknown]
         return Outline("found", sides=(outline_of(left, preset), outline_of(right, preset)))
-    return Outline("entry" if isinstance(origin, Leaf) else "choice" if isinstance(origin, Choice) else "count")
+    if isinstance(origin, Choice):
+        return Outline("choice")
+    return Outline("entry" if isinstance(origin, Leaf) else "count")
 
 
 def _of_formula(figure: Figure, formula: Formula, preset: Preset) -> Outline:

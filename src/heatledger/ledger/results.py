@@ -8,7 +8,9 @@ stands where its owner stands.
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from functools import cache
+from operator import attrgetter
 from types import NoneType, UnionType
 from typing import Any, TypeVar, Union, dataclass_transform, get_args, get_origin, get_type_hints
 
@@ -80,13 +82,53 @@ def _fault(self: Any, name: str, given: Any, dimension: Dimension) -> None:
 
 def walk_results(thing: Any, path: str = "") -> Iterator[tuple[str, Figure]]:
     """Every figure of nested results with its path."""
-    if isinstance(thing, Figure):
-        yield path, thing
-    elif isinstance(thing, Mapping):
+    found: list[tuple[str, Figure]] = []
+    _walk(thing, path, found.append)
+    return iter(found)
+
+
+@dataclasses.dataclass(frozen=True)
+class _Way:
+    """How one class is walked: a figure, a mapping, a result with its fields, or none of them."""
+
+    kind: str
+    names: tuple[str, ...] = ()
+    values: Callable[[Any], tuple[Any, ...]] = tuple
+    is_no_step: bool = False
+
+
+def _walk(thing: Any, path: str, add: Callable[[tuple[str, Figure]], None]) -> None:
+    way = _way(thing.__class__)
+    before = f"{path}/" if path else ""
+    if way.kind == "result":
+        for name, each in zip(way.names, way.values(thing), strict=True):
+            if each.__class__ is Figure:
+                add((before + name, each))
+                continue
+            inner = _way(each.__class__)
+            if inner.kind:
+                _walk(each, path if inner.is_no_step else before + name, add)
+    elif way.kind == "mapping":
         for key, each in thing.items():
-            yield from walk_results(each, f"{path}/{key}" if path else str(key))
-    elif dataclasses.is_dataclass(thing) and not isinstance(thing, type):
-        for field in dataclasses.fields(thing):
-            each = getattr(thing, field.name)
-            step = "" if getattr(each, "__path__", None) == "" else field.name
-            yield from walk_results(each, f"{path}/{step}".strip("/"))
+            _walk(each, f"{before}{key}", add)
+    elif way.kind == "figure":
+        add((path, thing))
+
+
+@cache
+def _way(kind: type) -> _Way:
+    if issubclass(kind, Figure):
+        return _Way("figure")
+    if issubclass(kind, Mapping):
+        return _Way("mapping")
+    if not dataclasses.is_dataclass(kind):
+        return _Way("")
+    names = tuple(each.name for each in dataclasses.fields(kind))
+    return _Way("result", names, values_at(names), getattr(kind, "__path__", None) == "")
+
+
+def values_at(names: tuple[str, ...]) -> Callable[[Any], tuple[Any, ...]]:
+    """A function that gets the values of these fields at once."""
+    if len(names) > 1:
+        return attrgetter(*names)
+    return lambda thing: tuple(getattr(thing, each) for each in names)

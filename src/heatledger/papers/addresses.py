@@ -223,7 +223,9 @@ class Addresses:
         if made is not None and group.compact and id(figure.origin) in shown and fits_a_line(made):
             return True
         network = network_of(figure)
-        return network in shown and network != 0 and all(map(fits_a_line, outline_of(figure, self.units).sides))
+        if not network or network not in shown:
+            return False
+        return all(map(fits_a_line, outline_of(figure, self.units).sides))
 
     def _number(self) -> None:
         """Lines run on through the stages of one sheet, and through all entries."""

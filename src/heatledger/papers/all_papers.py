@@ -40,8 +40,8 @@ def no_files(printing: Printing) -> Files:
 class PaperKind:
     """A paper by the name of its file, and what it is called and for.
 
-    ``prepared`` fills it for a sheet, ``applies`` says whether it is due, ``beside`` gives the files of the same
-    content that are no paper.
+    ``prepared`` fills it for a sheet, ``applies`` says whether it is due, ``beside`` gives the files of the
+    same content that are no paper.
     """
 
     name: str

@@ -18,7 +18,7 @@ _ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 
 @dataclass(frozen=True)
 class TableFile:
-    """A table with what is said above it. Columns are (head, width in signs); a number is a number, None a blank."""
+    """A table with what is said above it. Columns are (head, width in signs); None is a blank cell."""
 
     name: str
     head: Head

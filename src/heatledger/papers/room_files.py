@@ -35,7 +35,8 @@ def rooms_table(printing: Printing) -> TableFile:
     house, units = printing.design, printing.units
     heat = units.shown(d.HEAT_RATE).unit.text
     columns = [
-        ("Room", NAME), (floors_word(units).capitalize(), NAME), (_with_unit("Floor area", d.AREA, units), NUMBER),
+        ("Room", NAME), (floors_word(units).capitalize(), NAME),
+        (_with_unit("Floor area", d.AREA, units), NUMBER),
         (_with_unit("Indoors", d.TEMPERATURE, units), NUMBER),
         *((f"{CAUSE_NAMES[each].capitalize()}, {heat}", NUMBER) for each in CAUSES),
         (f"Room loss, {heat}", NUMBER), (_with_unit("Per area", d.HEAT_FLUX, units), NUMBER),

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from difflib import get_close_matches
-from functools import cached_property
+from functools import cache, cached_property
 from typing import Any
 
 from heatledger.job.model import Job
 from heatledger.ledger.figures import NO_NAMES, Figure, Leaf, LeafKind, Names, Placed, ancestors, flat, placed
 from heatledger.ledger.findings import Finding, NotChecked
-from heatledger.ledger.results import walk_results
+from heatledger.ledger.results import values_at, walk_results
 from heatledger.steps.bills import Bills, bills
 from heatledger.steps.boiler_room import BoilerRoom, boiler_room
 from heatledger.steps.circuits import Circuits, circuits
@@ -60,7 +60,9 @@ class Design:
     def __getitem__(self, path: str) -> Placed:
         """The figure at a path such as ``rooms/kitchen/loss``; ``NoSuchFigure`` offers the nearest."""
         wanted = path.strip().strip("/")
-        figure = self.figures.get(wanted)
+        figure = self.results.get(wanted)
+        if figure is None:  # only what was given makes all figures be gathered
+            figure = self.figures.get(wanted)
         if figure is None:
             raise NoSuchFigure(wanted, self.nearest(wanted))
         return placed(figure, self.names)
@@ -156,15 +158,32 @@ def of_tables(job: Job) -> dict[str, Figure]:
 
 def entries(thing: Any) -> Iterator[Figure]:
     """The figures that stand in the model of a job, in order."""
+    found: list[Figure] = []
+    _gather(thing, found.append)
+    return iter(found)
+
+
+def _gather(thing: Any, add: Callable[[Figure], None]) -> None:
     if isinstance(thing, Figure):
-        yield thing
+        add(thing)
     elif isinstance(thing, Mapping):
         for each in thing.values():
-            yield from entries(each)
-    elif dataclasses.is_dataclass(thing) and not isinstance(thing, type):
-        for each in dataclasses.fields(thing):
-            if each.name not in ("raw", "source", "units", "what_ifs"):
-                yield from entries(getattr(thing, each.name))
+            _gather(each, add)
+    else:
+        for each in _values_of(thing.__class__)(thing):
+            if each.__class__ is Figure:
+                add(each)
+            elif each is not None and each.__class__ is not str:
+                _gather(each, add)
+
+
+@cache
+def _values_of(kind: type) -> Callable[[Any], tuple[Any, ...]]:
+    """What gets the fields of a thing of the model that can hold figures; nothing for a plain value."""
+    if not dataclasses.is_dataclass(kind):
+        return values_at(())
+    names = (each.name for each in dataclasses.fields(kind))
+    return values_at(tuple(each for each in names if each not in ("raw", "source", "units", "what_ifs")))
 
 
 class DesignNames(Names):
@@ -173,7 +192,8 @@ class DesignNames(Names):
     def __init__(self, design: Design) -> None:
         self.design = design
         self.paths: dict[int, str] = {}
-        for path, figure in design.figures.items():
+        # What was given has the path of its leaf; only what was found has to be looked up.
+        for path, figure in design.results.items():
             origin = figure.origin
             own = origin.path if isinstance(origin, Leaf) and origin.kind is LeafKind.JOB else path
             self.paths.setdefault(id(figure), own)
@@ -191,8 +211,9 @@ class DesignNames(Names):
     def _uses(self) -> dict[int, list[Figure]]:
         found: dict[int, list[Figure]] = {}
         for figure in ancestors(*self.design.results.values()):
-            for each in {id(one): one for one in flat(figure.inputs)}:
-                found.setdefault(each, []).append(figure)
+            if figure.inputs:
+                for each in {id(one) for one in flat(figure.inputs)}:
+                    found.setdefault(each, []).append(figure)
         return found
 
     def title(self, figure: Figure) -> str:

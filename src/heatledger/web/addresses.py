@@ -86,9 +86,8 @@ def numbered(desk: Desk) -> Numbered:
 
 def printing_of(desk: Desk, state: State, units: Preset) -> Printing:
     """The printing of a revision with its book of addresses, made now where nobody has made it: up to seconds."""
-    made, ours = numbered(desk).claim(state, units)
-    if ours:
-        _fill(made, state, units)
+    made, _ = numbered(desk).claim(state, units)
+    _fill(made, state, units)
     try:
         return made.result()
     except Superseded:
@@ -99,12 +98,19 @@ def number_later(desk: Desk, state: State, units: Preset) -> Future[Printing]:
     """Have the lines of the newest revision numbered when the answer is out."""
     made, ours = numbered(desk).claim(state, units)
     if ours:
-        desk.later(lambda: _fill(made, state, units, desk))
+        desk._later(lambda: _fill(made, state, units, desk))
     return made
 
 
 def _fill(made: Future[Printing], state: State, units: Preset, desk: Desk | None = None) -> None:
-    """Make a printing; with ``desk`` only as long as its revision is the newest, giving way to others."""
+    """Make a printing; with ``desk`` only as long as its revision is the newest, giving way to others.
+
+    Who comes first makes it: a paper that is asked for does not wait for the hand behind the answers.
+    """
+    with _GUARD:
+        if made.running() or made.done():
+            return
+        made.set_running_or_notify_cancel()
     try:
         house = state.in_units(units)
         if desk is not None:

@@ -21,7 +21,7 @@ def adopted(text: str, job: Job, ids: Sequence[str]) -> str:
     for id in ids:
         text = edits.remove_thing(text, f"what-ifs/{id}")
     left = walk(_tree(text), "what-ifs")
-    if isinstance(left, Mapping) and not left.entries:
+    if left is not None and not (isinstance(left, Mapping) and left.entries):
         text = edits.remove_thing(text, "what-ifs")
     return text
 

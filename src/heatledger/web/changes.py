@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
@@ -9,10 +10,16 @@ from typing import Any
 from heatledger.job import edits
 from heatledger.job.fields import Field, Shape
 from heatledger.job.model import Job
-from heatledger.job.text import Mapping, walk
+from heatledger.job.text import Mapping, Scalar, walk
 from heatledger.job.what_ifs import shape_at
 from heatledger.ledger.presets import Preset
 from heatledger.web.entries import with_unit
+
+SIDES_OF_SIZE = re.compile(r"\s*[×xX*]\s*")
+SIDES: dict[str, tuple[tuple[str, int], ...]] = {
+    "length": (("height", 1),), "width": (("height", 1),), "height": (("length", 0), ("width", 0)),
+}  # fmt: skip
+"""The other side of a size, and where it stands in it, by the side that is set."""
 
 
 @dataclass(frozen=True)
@@ -40,7 +47,7 @@ def text_edit(change: Change, job: Job, units: Preset) -> TextChange:
         typed = with_unit(value, path, units, job.units)
         if not typed and walk(job.source.base, path) is None:
             return TextChange(lambda text: text)
-        return TextChange(lambda text: edits.set_entry(text, path, typed))
+        return TextChange(_setter(job, path, typed))
     if change.do == "unset":
         return TextChange(lambda text: edits.unset(text, path))
     if change.do == "known":
@@ -64,6 +71,28 @@ def text_edit(change: Change, job: Job, units: Preset) -> TextChange:
     raise edits.EditError(
         path, f"“{change.do}” is nothing that can be done to a job.", "Use the page itself."
     )
+
+
+def _setter(job: Job, path: str, typed: str) -> Callable[[str], str]:
+    """Sets an entry; one side of a thing given as a size leaves it the other side, by its own key."""
+    thing, _, key = path.rpartition("/")
+    size = walk(job.source.base, f"{thing}/size")
+    sides = SIDES_OF_SIZE.split(size.text) if isinstance(size, Scalar) else []
+    others = [(one, at) for one, at in SIDES.get(key, ()) if thing and _has_key(thing, one)]
+    if len(sides) != 2 or not others:
+        return lambda text: edits.set_entry(text, path, typed)
+    other, at = others[0]
+
+    def both(text: str) -> str:
+        kept = edits.set_entry(text, f"{thing}/{other}", sides[at].strip())
+        return edits.set_entry(kept, path, typed)
+
+    return both
+
+
+def _has_key(thing: str, key: str) -> bool:
+    shape = shape_at(thing)
+    return isinstance(shape, Shape) and key in shape.by_key
 
 
 def starting(path: str, name: str, job: Job, near: str = "") -> dict[str, Any] | str:

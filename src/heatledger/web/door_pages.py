@@ -263,7 +263,7 @@ async def _letting_in(request: Request, door: Door, visitor: Visitor) -> Respons
             else "the job chosen on the device"
         )
         more += (
-            f"<p>Code <strong class=\"big\">{code.shown}</strong>, read aloud: {escape(code.spoken)}.</p>\n"
+            f'<p>Code <strong class="big">{code.shown}</strong>, read aloud: {escape(code.spoken)}.</p>\n'
             f"<p>For one device, once, {minutes} more {'minute' if minutes == 1 else 'minutes'}. "
             f"It leads to Startup of {escape(leads)}.</p>\n"
         )

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 BLANK = Markup('<span class="blank" role="img" aria-label="not known yet"></span>')
 NONE = Markup('<span class="q3">–</span>')
+
+
 def figure_button(
     page: Page, what: str | Figure | None, places: int | None, unit: bool, css: str, speak: bool, up: bool,
     label: str,

@@ -42,6 +42,8 @@ ADDRESS = Ask("address", "Address", "address")
 OUTDOOR = Ask("outdoor", "Outdoor design temperature", "site/outdoor", ("5 °F", "-15 °C", "-15 °C"),
               "The cold that the code office asks for.", must=True)  # fmt: skip
 INDOOR = Ask("indoor", "Indoor temperature", "site/indoor", ("70 °F", "21 °C", "21 °C"), must=True)
+ELEVATION = Ask("elevation", "Elevation of the place", "site/elevation", ("300 ft", "90 m", "300 ft"),
+                "Thin air carries less heat; a map is good enough.")  # fmt: skip
 NUMBERS = (
     NAME, ADDRESS,
     Ask("area", "Floor area of the whole house", "heated_floor_area", ("1,800 ft²", "165 m²", "1,800 ft²"),
@@ -54,14 +56,14 @@ ROOM = (
     Ask("along", "Side along north and south", "", ("16′ 6″", "5.03 m", "16′ 6″"), must=True),
     Ask("across", "Side along east and west", "", ("12′ 0″", "3.66 m", "12′ 0″"), must=True),
     Ask("outdoor", OUTDOOR.words, OUTDOOR.path, OUTDOOR.example, OUTDOOR.help),
-    Ask("indoor", INDOOR.words, INDOOR.path, INDOOR.example),
+    Ask("indoor", INDOOR.words, INDOOR.path, INDOOR.example), ELEVATION,
 )  # fmt: skip
 _SURFACES = "rooms/house/surfaces"
 BILL, BOILER = "bills/winter", "plant/boiler"
 HOUSE = (
     NAME, ADDRESS,
     Ask("outdoor", OUTDOOR.words, OUTDOOR.path, OUTDOOR.example, OUTDOOR.help),
-    Ask("indoor", INDOOR.words, INDOOR.path, INDOOR.example),
+    Ask("indoor", INDOOR.words, INDOOR.path, INDOOR.example), ELEVATION,
     Ask("area", "Floor area of all floors", "rooms/house/floor_area", ("1,460 ft²", "136 m²", "1,460 ft²")),
     Ask("round", "Once round the outside walls", f"{_SURFACES}/walls/length", ("109′", "33.2 m", "109′")),
     Ask("high", "Height of the outside walls, all floors", f"{_SURFACES}/walls/height",

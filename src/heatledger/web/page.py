@@ -36,7 +36,7 @@ class Page:
     """One answer about one job. ``house`` speaks in the reader's units; ``before`` is the design as it was
     before the last change, None when nothing has changed. ``ready`` says whether the findings are to be
     waited for. ``asked`` is what else the address asks for, ``desk`` where the job lies open. ``paired`` is
-    for a device that reaches Startup only; ``mark_of_forms`` is what a form of it carries."""
+    for a device that reaches Startup only, ``printed`` what it has printed; ``mark_of_forms`` is what a form of it carries."""
 
     id: str
     house: Design
@@ -57,6 +57,7 @@ class Page:
     asked: dict[str, tuple[str, ...]] = field(default_factory=dict)
     desk: Desk | None = None
     paired: bool = False
+    printed: str = ""
     mark_of_forms: str = ""
 
     @property
@@ -207,9 +208,10 @@ class Page:
     @property
     def working(self) -> Markup:
         """The working of the open figure."""
+        from heatledger.web.addresses import callout_of
         from heatledger.web.workings import working_html
 
-        return working_html(self.house, self.opened, self.units, trail=self.trail)
+        return working_html(self.house, self.opened, self.units, callout_of(self), self.trail)
 
     def mark(self, shape: str) -> Markup:
         """The small shape of a weight or a state."""

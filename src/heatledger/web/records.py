@@ -178,7 +178,7 @@ def _count(node: Node | None) -> int:
 
 
 def _is_there(page: Page, path: str) -> bool:
-    """Whether each thing on the way to a path is in the job; parts such as ``plant/tank`` need not be begun."""
+    """Whether each thing on the way to a path is in the job; a part such as ``plant/tank`` need not be."""
     steps = path.split("/")
     for i in range(1, len(steps)):
         above = shape_at("/".join(steps[:i]))

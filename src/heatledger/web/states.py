@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 
-from heatledger.job.system_shapes import COMBUSTION, READINGS
-from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Weight
 from heatledger.papers.all_papers import PAPERS
 from heatledger.papers.findings_by_sheet import findings_of
 from heatledger.steps.design import Design
+from heatledger.studies.startup_lines import startup_lines
 
 SHEETS = (
     ("house", "House"), ("heat-loss", "Heat loss"), ("emitters", "Emitters"), ("piping", "Piping"),
@@ -68,13 +67,11 @@ def startup_words(house: Design) -> tuple[str, str]:
 
 
 def readings_on_file(house: Design) -> tuple[int, int]:
-    """How many of the readings that a startup asks for have been typed, and of how many."""
+    """How many of the readings that a startup of this job asks for are on file, and of how many."""
     readings = house.job.system.readings
-    found = [getattr(thing, each.name) for thing in (readings, readings.combustion) if thing is not None
-             for each in fields(thing)]  # fmt: skip
-    figures = [each for each in found if isinstance(each, Figure)]
-    wanted = sum(each.kind == "quantity" for shape in (READINGS, COMBUSTION) for each in shape.fields)
-    return sum(not each.is_missing for each in figures), wanted
+    weather = [each is not None and not each.is_missing for each in (readings.outdoor, readings.room)]
+    found = [*weather, *(each.is_read for each in startup_lines(house))]
+    return sum(found), len(found)
 
 
 def _begun(house: Design, number: int) -> bool:

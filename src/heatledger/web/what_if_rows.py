@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from heatledger.job.entry_words import value_words
 from heatledger.job.model import Change
@@ -19,7 +18,6 @@ from heatledger.web.entries import typeset
 from heatledger.web.laid import Column
 from heatledger.web.page import Page
 
-Found = Callable[[Design], Figure | None]
 MOST_SHORT = 2
 OF_WHAT_IFS = frozenset(("future-work-changes-load",))
 """Kinds of findings that speak of the what-ifs of a job, not of the house."""
@@ -27,14 +25,20 @@ OF_WHAT_IFS = frozenset(("future-work-changes-load",))
 
 @dataclass(frozen=True)
 class RowOf:
-    """A row: its words, the figure it takes of a design, and how that is shown."""
+    """A row: its words, the path of its figure, and how that is shown."""
 
     words: str
-    found: Found
+    path: str
     places: int | None = None
     up: bool = False
     strong: bool = False
     unit: bool = True
+
+    def path_in(self, house: Design | None) -> str:
+        """Where the figure of this row stands in a design; empty where there is none."""
+        if house is None:
+            return ""
+        return _head(house) if self.path == "head" else self.path
 
 
 @dataclass(frozen=True)
@@ -60,26 +64,23 @@ class RowShown:
         return not all(each.same for each in self.cells)
 
 
-def _at(path: str) -> Found:
-    return lambda house: house.results.get(path)
-
-
-def _head(house: Design) -> Figure | None:
-    pumps = house.circuits.plant.circulators.values()
-    known = [each.needed_head for each in pumps if not each.needed_head.is_missing]
-    return max(known, key=float) if known else None
+def _head(house: Design) -> str:
+    """Where the largest head that any circulator needs stands; empty where none is known."""
+    pumps = house.circuits.plant.circulators.items()
+    known = {id: float(each.needed_head) for id, each in pumps if not each.needed_head.is_missing}
+    return f"plant/circulators/{max(known, key=known.__getitem__)}/needed_head" if known else ""
 
 
 ROWS = (
-    RowOf("Design load", _at("house/loss"), places=0, strong=True),
-    RowOf("Supply that serves every room", _at("house/lowest_supply"), up=True),
-    RowOf("Supply that serves all but one", _at("house/next_lowest"), up=True),
-    RowOf("Supply", _at("house/supply"), up=True),
-    RowOf("Return", _at("plant/return_design"), places=0),
-    RowOf("Total flow", _at("plant/flow")),
-    RowOf("Head", _head),
-    RowOf("Boiler load", _at("plant/load"), places=0),
-    RowOf("Boiler output over its load", _at("plant/ratio"), places=2, unit=False),
+    RowOf("Design load", "house/loss", places=0, strong=True),
+    RowOf("Supply that serves every room", "house/lowest_supply", up=True),
+    RowOf("Supply that serves all but one", "house/next_lowest", up=True),
+    RowOf("Supply", "house/supply", up=True),
+    RowOf("Return", "plant/return_design", places=0),
+    RowOf("Total flow", "plant/flow"),
+    RowOf("Head", "head"),
+    RowOf("Boiler load", "plant/load", places=0),
+    RowOf("Boiler output over its load", "plant/ratio", places=2, unit=False),
 )
 
 
@@ -87,36 +88,40 @@ def shown_rows(page: Page, columns: list[Column]) -> list[RowShown]:
     """Every row that any column has something for."""
     found = []
     for row in ROWS:
-        figures = [row.found(each.house) if each.house is not None else None for each in columns]
+        figures = [_figure(each.house, row.path_in(each.house)) for each in columns]
         if any(each is not None and not each.is_missing for each in figures):
             found.append(_row(page, columns, row, figures))
     return [*found, _short(columns), _questions(columns)]
+
+
+def _figure(house: Design | None, path: str) -> Figure | None:
+    return house.results.get(path) if house is not None else None
 
 
 def _row(page: Page, columns: list[Column], row: RowOf, figures: list[Figure | None]) -> RowShown:
     texts = [page.text(each, row.places, unit=False, up=row.up) for each in figures]
     unit = next((page.unit(each) for each in figures if each is not None), "") if row.unit else ""
     cells = []
-    for i, (column, figure) in enumerate(zip(columns, figures, strict=True)):
+    for i, column in enumerate(columns):
         label = f"{row.words}, {'as it stands' if column.is_job else column.letter}"
-        html = laid_figure(page, column, i, figure, row.places, row.up, label)
+        html = laid_figure(page, column, i, row.path_in(column.house), row.places, row.up, label)
         cells.append(Cell(html, i > 0 and texts[i] == texts[0]))
     return RowShown(f"{row.words}, {unit}" if unit else row.words, tuple(cells), row.strong)
 
 
 def laid_figure(
-    page: Page, column: Column, index: int, figure: Figure | None, places: int | None = None,
+    page: Page, column: Column, index: int, path: str, places: int | None = None,
     up: bool = False, label: str = "", unit: bool = False,
 ) -> Markup:  # fmt: skip
     """A figure of a column as a button that opens its working in that column's own design."""
-    if column.house is None or figure is None:
+    if _figure(column.house, path) is None:
         return Markup('<span class="q3">–</span>')
     mine = column_page(page, column)
-    html = mine.fig(figure, places, unit=unit, up=up, label=label)
+    html = mine.fig(path, places, unit=unit, up=up, label=label)
     if column.is_job:
         return html
-    own = Markup('form="open-{}" data-laid="{}"').format(index, column.key)
-    return Markup(str(html).replace('form="open"', str(own)))
+    own = f'form="open-{index}" data-laid="{escape(column.key)}"'
+    return Markup(str(html).replace('form="open"', own))
 
 
 def column_page(page: Page, column: Column) -> Page:

@@ -6,8 +6,8 @@ from importlib import import_module
 
 from fastapi import APIRouter
 
-NAMES = ("jobs", "job_acts", "open_file", "new_job", "book_copies", "what_ifs", "making", "revisions", "sheets",
-         "edits")  # fmt: skip
+NAMES = ("jobs", "job_acts", "open_file", "new_job", "book_copies", "what_ifs", "making", "papers", "find",
+         "revisions", "sheets", "edits")  # fmt: skip
 
 
 def routers() -> list[APIRouter]:

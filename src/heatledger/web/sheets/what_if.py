@@ -10,6 +10,7 @@ from markupsafe import Markup
 from heatledger.drawings.cause_bar import cause_bar
 from heatledger.drawings.figure_words import bare
 from heatledger.drawings.hatches import CAUSE_NAMES, CAUSES
+from heatledger.drawings.shapes import Drawing
 from heatledger.ledger.dimensions import HEAT_RATE
 from heatledger.ledger.findings import Finding
 from heatledger.steps.design import Design
@@ -103,22 +104,36 @@ def _among(found: list[Column]) -> list[Column]:
 
 
 def _causes(page: Page, found: list[Column]) -> dict[str, Any]:
-    shown = [each for each in found if each.house is not None]
-    amounts = {each.key: _amounts(each.house) for each in shown if each.house is not None}
-    largest = max((sum(max(one, 0.0) for one in each.values()) for each in amounts.values()), default=0.0)
-    rows = []
-    for i, each in enumerate(found):
-        if each.house is None:
-            continue
-        texts = {key: bare(one.loss, page.units, 0) for key, one in each.house.losses.house.causes.items()}
-        drawing = cause_bar(each.letter, amounts[each.key], texts, largest, width=BAR, height=11.5)
-        total = laid_figure(
-            page, each, i, each.house.losses.house.loss, 0, label=f"Design load, {each.letter}"
-        )
-        rows.append((each, svg(drawing, f"causes-{i}"), total))
-    there = {cause for each in amounts.values() for cause in each}
+    bars = _bars(page, found)
+    rows = [
+        (each, bars[each.key], laid_figure(page, each, i, "house/loss", 0, label=f"Design load, {each.letter}"))
+        for i, each in enumerate(found) if each.key in bars
+    ]  # fmt: skip
+    there = {cause for each in found if each.house is not None for cause in each.house.losses.house.causes}
     names = [(each, CAUSE_NAMES[each]) for each in CAUSES if each in there]
     return {"rows": rows, "causes": names, "chip": chip, "unit": page.units.shown(HEAT_RATE).unit.text}
+
+
+def _bars(page: Page, found: list[Column]) -> dict[str, Markup]:
+    """A hatched bar for each column by its key, all on one scale; drawn once for a revision."""
+    shown = {each.key: each.house for each in found if each.house is not None}
+    kept: dict[tuple[str, ...], dict[str, Markup]] = page.house.__dict__.setdefault("_bars", {})
+    tried = next(iter(page.asked.get("try", ())), "")
+    key = (*shown, tried)
+    if key not in kept:
+        amounts = {id: _amounts(house) for id, house in shown.items()}
+        largest = max((sum(max(one, 0.0) for one in each.values()) for each in amounts.values()), default=0.0)
+        letters = {each.key: each.letter for each in found}
+        kept[key] = {
+            id: svg(_bar(page, letters[id], house, amounts[id], largest), f"causes-{i}")
+            for i, (id, house) in enumerate(shown.items())
+        }
+    return kept[key]
+
+
+def _bar(page: Page, letter: str, house: Design, amounts: dict[str, float], largest: float) -> Drawing:
+    texts = {key: bare(one.loss, page.units, 0) for key, one in house.losses.house.causes.items()}
+    return cause_bar(letter, amounts, texts, largest, width=BAR, height=11.5)
 
 
 def _amounts(house: Design) -> dict[str, float]:
@@ -146,7 +161,7 @@ def _laid(page: Page, found: list[Column], here: Column) -> dict[str, Any]:
         groups.append((letters[id], page.job.what_ifs[id].name or id, changes))
     total = Markup("")
     if here.house is not None:
-        total = laid_figure(page, here, index, here.house.losses.house.loss, 0, label="Design load")
+        total = laid_figure(page, here, index, "house/loss", 0, label="Design load")
     return {
         "here": here, "groups": groups, "steps": _steps(page, here, letters), "total": total,
         "unit": page.units.shown(HEAT_RATE).unit.text, "base": page.fig("house/loss", places=0, unit=False),

@@ -1,10 +1,13 @@
 // The app in the browser: opens workings, posts one change at a time, moves between revisions.
 import { openFigure, goBack, keepTrail } from "./workings.js";
+import { watchCallouts } from "./callout.js";
 import { watchEntries, postChange, moveRevision } from "./entries.js";
+import { watchFind } from "./find.js";
 import { watchKeys } from "./keys.js";
 import { watchKnown } from "./known.js";
 import { watchOffers } from "./offers.js";
 import { watchReadings } from "./readings.js";
+import { watchPapers } from "./papers.js";
 import { watchRecords } from "./records.js";
 import { watchRevisions } from "./revisions.js";
 import { watchTrials } from "./trial.js";
@@ -50,5 +53,8 @@ watchOffers();
 watchRecords();
 watchReadings();
 watchRevisions();
+watchFind();
 watchKeys();
+watchPapers();
+watchCallouts();
 keepTrail();

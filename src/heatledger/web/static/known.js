@@ -70,7 +70,7 @@ async function showMore() {
 
 /** Watch which entry has focus. Alt and the down arrow lead from an entry to its menu, Esc leads back. */
 export function watchKnown() {
-  document.body.append(menu);
+  (document.querySelector("main") ?? document.body).append(menu);
   document.addEventListener("focusin", (event) => {
     const field = event.target;
     if (field instanceof Node && menu.contains(field)) return;
