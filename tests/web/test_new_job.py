@@ -16,8 +16,9 @@ BOILER = {
     "way": "replacement", "name": "Old Mill", "outdoor": "2", "indoor": "70", "area": "1460", "round": "109",
     "high": "17' 6\"", "ceiling": "730", "windows": "19", "window": "2' 8\" × 4' 8\"", "doors": "2",
     "door": "3 × 6.67", "is-wall": "frame-wall-2x4-empty", "elevation": "600", "fuel": "oil",
-    "used": "1,090 gal", "days": "6750", "base": "65", "season": "74", "other": "0 Btu", "burns": "oil", "kind": "non-condensing",
-    "input": "175000", "output": "140000", "relief": "30", "rise": "18", "emitter-1": "column-3-38",
+    "used": "1,090 gal", "days": "6750", "base": "65", "season": "74", "other": "0 Btu", "burns": "oil",
+    "kind": "non-condensing", "input": "175000", "output": "140000", "relief": "30", "rise": "18",
+    "emitter-1": "column-3-38",
     "count-1": "90", "where-1": "All radiators",
 }  # fmt: skip
 METRIC_BOILER = BOILER | {
@@ -34,7 +35,7 @@ def begin(client: TestClient, **typed: object) -> Revision:
     assert answer.status_code == 303, answer.text
     id = answer.headers["location"].split("/")[2]
     assert client.get(answer.headers["location"]).status_code == 200
-    return client.app.state.book.head(id)  # type: ignore[attr-defined,no-any-return]
+    return client.app.state.book.head(id)  # type: ignore[attr-defined]
 
 
 def test_an_empty_book_invites(empty_client: TestClient) -> None:

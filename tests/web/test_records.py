@@ -100,6 +100,9 @@ def test_a_decision_gives_its_three_entries_and_a_finding_can_be_decided() -> No
     assert "keep the guess" in html and "Take it back" in html
     new = html_of("decisions/floor-areas-disagree")
     assert all(f'name="f:{key}"' in new for key in DECISION.by_key) and "Decide this" in new
+    hard = next(each for each in PAGE.house.findings if each.caution and each.decided is None)
+    asked = html_of(f"decisions/{hard.id}@{hard.where}" if hard.where else f"decisions/{hard.id}")
+    assert "needs a name" in asked
     found = PAGE.house.findings[0]
     assert any(found.what == words for _, words in decision_of(PAGE, "").open)
 

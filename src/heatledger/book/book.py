@@ -22,7 +22,7 @@ LONGEST_PATH = 2000
 _TRIES = 50
 
 _ENTRY = select(
-    t.job, t.revision.c.name, t.revision.c.address, t.kept.c.summary
+    t.job, t.revision.c.name, t.revision.c.address, t.revision.c.at.label("head_at"), t.kept.c.summary
 ).select_from(
     t.job.join(t.revision, (t.revision.c.job_id == t.job.c.id) & (t.revision.c.number == t.job.c.head))
     .outerjoin(t.kept, (t.kept.c.job_id == t.job.c.id) & (t.kept.c.number == t.job.c.head))
@@ -131,14 +131,18 @@ class Book:
         """Put a job that was put away back among those in use."""
         self._set(id, put_away=False)
 
-    def keep(self, id: str, number: int, kept: Kept) -> None:
-        """Keep the figures that a revision showed. Raises NoSuchJob."""
+    def keep(self, id: str, number: int, kept: Kept, at: datetime | None = None) -> None:
+        """Keep the figures that a revision showed, of the one made ``at`` that time where it is given.
+
+        Raises NoSuchJob, also when another book was put back and holds another revision of that number.
+        """
         with self.store.writing() as connection:
             history.locked_job(connection, id)
-            asked = select(t.revision.c.number).where(
+            asked = select(t.revision.c.at).where(
                 (t.revision.c.job_id == id) & (t.revision.c.number == number)
             )
-            if connection.execute(asked).first() is None:
+            made = connection.execute(asked).scalar()
+            if made is None or (at is not None and made != at):
                 raise history.no_revision(id, number)
             figures.put_kept(connection, id, number, kept)
 
@@ -211,7 +215,7 @@ class Book:
 
 
 def _entry(row: Any) -> JobEntry:
-    plain = ("id", "name", "address", "head", "latest", "begun", "touched", "put_away", "file_at")
+    plain = ("id", "name", "address", "head", "head_at", "latest", "begun", "touched", "put_away", "file_at")
     return JobEntry(
         **{each: row[each] for each in plain},
         file=row["file"] or "",

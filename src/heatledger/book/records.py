@@ -12,7 +12,8 @@ Kinds = dict[str, tuple[float, str]]
 
 @dataclass(frozen=True)
 class JobEntry:
-    """One job of the book. ``head`` is the revision it stands at, ``latest`` the highest number given out.
+    """One job of the book. ``head`` is the revision it stands at, made at ``head_at``; ``latest`` the highest
+    number given out.
 
     ``file`` is the job file on disk, empty when there is none; ``file_number`` the revision it was last read
     from or written to, by ``file_by`` at ``file_at``. ``summary`` is what was kept with the head revision.
@@ -22,6 +23,7 @@ class JobEntry:
     name: str
     address: str
     head: int
+    head_at: datetime
     latest: int
     file: str
     begun: datetime

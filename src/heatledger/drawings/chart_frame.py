@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from heatledger.drawings.band_rule import numeral, step_of
@@ -116,15 +117,22 @@ def _touch(one: Box, other: Box) -> bool:
     return one[0] < other[2] + 2 and other[0] < one[2] + 2 and one[1] < other[3] + 1 and other[1] < one[3] + 1
 
 
-def _crossed(own: Box, strokes: list[list[Point]]) -> bool:
+def _crossed(own: Box, strokes: list[tuple[Box, list[Point]]]) -> bool:
     left, top, right, bottom = own[0] - 2, own[1] - 1, own[2] + 2, own[3] + 1
-    return any(left < x < right and top < y < bottom for each in strokes for x, y in each)
+    for (first, high, last, low), points in strokes:
+        if first < right and left < last and high < bottom and top < low:
+            for x, y in points:
+                if left < x < right and top < y < bottom:
+                    return True
+    return False
 
 
-def _dense(points: tuple[Point, ...]) -> list[Point]:
-    """Points of a line, none more than 2 from the next."""
+@lru_cache(maxsize=64)
+def _dense(points: tuple[Point, ...]) -> tuple[Box, list[Point]]:
+    """Points of a line, none more than 2 from the next, and the box they lie in."""
     found: list[Point] = []
     for (ax, ay), (bx, by) in pairwise(points):
         count = max(int(math.hypot(bx - ax, by - ay) / 2), 1)
         found += [(ax + (bx - ax) * n / count, ay + (by - ay) * n / count) for n in range(count + 1)]
-    return found
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return (min(xs), min(ys), max(xs), max(ys)), found

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from heatledger.drawings.shapes import Disc, Path, Point, Shape, box
 
@@ -31,10 +32,12 @@ STROKES = {
     "air": Hatch(135.0, 5.0),
 }
 DOTS_APART, DOT = 3.0, 0.5
-Side = tuple[Point, Point, float, float]
-"""A side of an outline: its ends, and how high each stands across the strokes."""
+CLEAR = DOT + 0.35
+Side = tuple[float, float, float, float, float, float]
+"""A side of an outline: where it begins, how far it goes, how high its ends stand across the strokes."""
 
 
+@lru_cache(maxsize=512)
 def hatched(outline: tuple[Point, ...], cause: str) -> tuple[Shape, ...]:
     """The outline filled with the hatch of ``cause``: ground, strokes, then the edge in ink."""
     if cause not in CAUSES:
@@ -59,48 +62,51 @@ def strokes(outline: tuple[Point, ...], hatch: Hatch, look: str) -> tuple[Path, 
     along = (math.cos(angle), -math.sin(angle))
     normal = (math.sin(angle), math.cos(angle))
     heights = [x * normal[0] + y * normal[1] for x, y in outline]
-    sides = list(
-        zip(outline, outline[1:] + outline[:1], heights, heights[1:] + heights[:1], strict=True)
-    )
+    sides = [
+        (ax, ay, bx - ax, by - ay, above, below)
+        for (ax, ay), (bx, by), above, below in zip(
+            outline, outline[1:] + outline[:1], heights, heights[1:] + heights[:1], strict=True
+        )
+    ]
     first = math.floor(min(heights) / hatch.apart) + 1
     found: list[Path] = []
     for number in range(first, math.ceil(max(heights) / hatch.apart)):
         level = number * hatch.apart + hatch.apart / 3
         cuts = _crossings(sides, along, level)
+        x, y = normal[0] * level, normal[1] * level
         for start, end in zip(cuts[::2], cuts[1::2], strict=False):
             if end - start > 0.2:
-                ends = (_point(along, normal, start, level), _point(along, normal, end, level))
+                ends = (
+                    (along[0] * start + x, along[1] * start + y), (along[0] * end + x, along[1] * end + y)
+                )  # fmt: skip
                 found.append(Path(ends, look))
     return tuple(found)
 
 
 def _crossings(sides: list[Side], along: Point, level: float) -> list[float]:
-    """How far along a stroke at this level the sides lie that it crosses, each given with its heights."""
+    """How far along a stroke at this level it crosses the sides."""
     cuts: list[float] = []
-    for (ax, ay), (bx, by), above, below in sides:
+    for x, y, dx, dy, above, below in sides:
         if (above < level) != (below < level):
-            a, b = above - level, below - level
-            share = a / (a - b)
-            x, y = ax + (bx - ax) * share, ay + (by - ay) * share
-            cuts.append(x * along[0] + y * along[1])
+            share = (above - level) / ((above - level) - (below - level))
+            cuts.append((x + dx * share) * along[0] + (y + dy * share) * along[1])
     cuts.sort()
     return cuts
-
-
-def _point(along: Point, normal: Point, distance: float, level: float) -> Point:
-    return (along[0] * distance + normal[0] * level, along[1] * distance + normal[1] * level)
 
 
 def _dots(outline: tuple[Point, ...]) -> tuple[Disc, ...]:
     """Staggered dots, none nearer to the edge than its own size."""
     left, top = min(x for x, _ in outline), min(y for _, y in outline)
     right, bottom = max(x for x, _ in outline), max(y for _, y in outline)
+    is_box = outline == ((left, top), (right, top), (right, bottom), (left, bottom))
     found: list[Disc] = []
     row, y = 0, top + DOTS_APART / 2
     while y < bottom:
         x = left + DOTS_APART / 2 + (DOTS_APART / 2 if row % 2 else 0.0)
         while x < right:
-            if _inside(outline, (x, y), DOT + 0.35):
+            # In a box the sides stand level and upright, so the distance to each is a plain difference.
+            clear = min(x - left, right - x, y - top, bottom - y) if is_box else 0.0
+            if clear >= CLEAR or (not is_box and _inside(outline, (x, y), CLEAR)):
                 found.append(Disc((x, y), DOT, "dot-floor"))
             x += DOTS_APART
         row, y = row + 1, y + DOTS_APART * 0.7

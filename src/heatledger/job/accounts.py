@@ -125,6 +125,8 @@ class _Comparison:
         self, old: Node | None, new: Node | None, form: Form, steps: Steps, is_thing: bool
     ) -> Iterator[InputChange]:
         """The changes of one entry."""
+        if old is new:
+            return
         path, key = "/".join(steps), steps[-1]
         holds_more = isinstance(form, Shape) or _holds_things(form)
         if key == "known" and is_thing:
@@ -148,6 +150,8 @@ class _Comparison:
 
     def value(self, old: dict[str, str], new: dict[str, str], steps: Steps) -> Iterator[InputChange]:
         """The changes of a single value and of what is said beside it."""
+        if old == new:
+            return
         path, words = "/".join(steps), self.words(steps)
         for key in ("is", *_BESIDE):
             before, after = old.get(key, ""), new.get(key, "")

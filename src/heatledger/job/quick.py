@@ -17,13 +17,14 @@ _KEY = re.compile(r"([A-Za-z0-9][A-Za-z0-9_.@/-]*):(?: +|\Z)")
 _ITEM = re.compile(r"( *)- +(?=[^ #])")
 # A plain value: no mark of YAML in front, no colon, no hash inside (a hash after a space is cut off before).
 _PLAIN = re.compile(r"(?:[^\s\-?:,\[\]{}#&*!|>'\"%@`]|-(?=[^\s]))[^:#]*\Z")
-_OTHER_BREAKS = re.compile("[\t\x85\u2028\u2029]|\r(?!\n)")
+OTHER_BREAKS = re.compile("[\t\x85\u2028\u2029]|\r(?!\n)")
+"""Breaks that the full reader may count as lines, and tabs."""
 _LONGEST_LINE = 1000
 
 
 def quick_tree(text: str) -> Mapping | None:
     """The tree of a text, or None when it holds anything but plain lines."""
-    if _OTHER_BREAKS.search(text):
+    if OTHER_BREAKS.search(text):
         return None
     try:
         return _Rows(text).read()
@@ -36,7 +37,7 @@ def quick_rows(text: str, start: int, stop: int, line: int) -> Mapping | None:
 
     None when they hold anything but plain lines, or when the last of them does not end there.
     """
-    if _OTHER_BREAKS.search(text, start, stop):
+    if OTHER_BREAKS.search(text, start, stop):
         return None
     rows = _Rows(text, start, stop, line - 1)
     try:

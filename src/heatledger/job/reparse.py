@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from threading import Lock
 
 from heatledger.job.parsing import LARGEST, STRANGE, tree_of
-from heatledger.job.quick import quick_rows
+from heatledger.job.quick import OTHER_BREAKS, quick_rows
 from heatledger.job.text import Listing, Mapping, Node, Scalar
 
 KEPT = 6
@@ -103,6 +103,8 @@ def _with_rows(base: Parsed, text: str, first: int, last: int) -> Parsed | None:
     if place is None:
         return None
     steps, start, stop, column = place
+    if OTHER_BREAKS.search(old, start, stop):  # the full reader has counted these rows in its own way
+        return None
     line = _line(base.tree, steps)
     moved = len(text) - len(old)
     rows = quick_rows(text, start, stop + moved, line)

@@ -186,11 +186,13 @@ def missing(dimension: Dimension, path: str, words: str) -> Figure:
 
 def flat(inputs: Iterable[Any]) -> Iterator[Figure]:
     """The figures of an ``inputs`` tuple, those inside parts too, in order."""
+    found: list[Figure] = []
     for each in inputs:
-        if isinstance(each, tuple):
-            yield from each
+        if each.__class__ is tuple:
+            found += each
         else:
-            yield each
+            found.append(each)
+    return iter(found)
 
 
 def ancestors(*figures: Figure) -> list[Figure]:

@@ -36,9 +36,9 @@ class Swinging:
 class Extras:
     """All of it is left out when empty.
 
-    ``callout``: sheet and line (0: it follows). ``plain``: a line in place of that of the formula. ``band``: a drawing as
-    SVG, with ``likely`` in words. ``matters``: what moves the figure most, ``smaller`` the count of the
-    rest. ``uses``: what is built on it; ``more_uses`` behind those. ``trail``: what was open before.
+    ``callout``: sheet and line (0: it follows). ``plain``: a line in place of that of the formula.
+    ``band``: a drawing as SVG, with ``likely`` in words. ``matters``: what moves the figure most, ``smaller``
+    the count of the rest. ``uses``: what is built on it; ``more_uses`` behind those. ``trail``: what was open before.
     """
 
     callout: tuple[int, int] | None = None
@@ -62,7 +62,8 @@ def callout(extras: Extras) -> str:
         return ""
     sheet, number = extras.callout
     if not number:
-        return f'<span class="call" data-line="follows" role="img" aria-label="Sheet {sheet}"><b></b><i>{sheet}</i></span>'
+        words = f'role="img" aria-label="Sheet {sheet}"'
+        return f'<span class="call" data-line="follows" {words}><b></b><i>{sheet}</i></span>'
     return (
         f'<span class="call" role="img" aria-label="Sheet {sheet}, line {number}">'
         f"<b>{number}</b><i>{sheet}</i></span>"

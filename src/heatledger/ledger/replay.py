@@ -40,9 +40,12 @@ class Program:
             if key not in known:
                 raise LedgerError(f"{each!r} does not move what is asked for: no target is built on it")
         self.varies = set(self.moving)
+        self._inputs: dict[int, list[Figure]] = {}
         for figure in self.order:
-            if id(figure) not in self.varies and any(id(each) in self.varies for each in flat(figure.inputs)):
+            inputs = list(flat(figure.inputs)) if figure.inputs else []
+            if not self.varies.isdisjoint(map(id, inputs)):
                 self.varies.add(id(figure))
+                self._inputs[id(figure)] = inputs
         self.steps: list[Callable[[Values], None]] = []
         self._done: set[int] = set(self.moving)
         self._uses = self._count_uses()
@@ -51,10 +54,9 @@ class Program:
 
     def _count_uses(self) -> dict[int, int]:
         uses: dict[int, int] = {id(each): 1 for each in self.targets}
-        for figure in self.order:
-            if id(figure) in self.varies:
-                for each in flat(figure.inputs):
-                    uses[id(each)] = uses.get(id(each), 0) + 1
+        for inputs in self._inputs.values():
+            for each in inputs:
+                uses[id(each)] = uses.get(id(each), 0) + 1
         return uses
 
     def _visit(self, figure: Figure) -> None:
@@ -73,7 +75,7 @@ class Program:
                 self.steps.append(self._step(current))
             else:
                 stack.append((current, True))
-                stack.extend((each, False) for each in reversed(list(flat(current.inputs))))
+                stack.extend((each, False) for each in reversed(self._inputs[key]) if id(each) in self.varies)
 
     def _stream(self, figure: Figure) -> None:
         """A total: each part is added when it is worked out, in the order of the parts."""
@@ -103,7 +105,7 @@ class Program:
     def _step(self, figure: Figure) -> Callable[[Values], None]:
         key, origin = id(figure), figure.origin
         fetch = _fetcher(figure, self.varies)
-        drop = [id(each) for each in flat(figure.inputs) if id(each) in self.varies and self._last_use(each)]
+        drop = [id(each) for each in self._inputs[key] if id(each) in self.varies and self._last_use(each)]
         run = runner(origin)
 
         def step(values: Values) -> None:
@@ -145,20 +147,25 @@ def _add(values: Values, key: int, part: Any) -> None:
 
 def _fetcher(figure: Figure, varies: set[int]) -> Callable[[Values], list[Any]]:
     """A function that gathers the arguments of a figure: moving ones by key, the rest as they are."""
-    plan: list[Any] = []
-    for each in figure.inputs:
-        if isinstance(each, tuple):
-            plan.append([(id(one), float(one), id(one) in varies) for one in each])
-        else:
-            plan.append((id(each), float(each), id(each) in varies))
+    start: list[Any] = []
+    moving: list[tuple[int, int]] = []
+    parts: list[tuple[int, list[tuple[int, float, bool]]]] = []
+    for place, each in enumerate(figure.inputs):
+        if each.__class__ is tuple:
+            parts.append((place, [(id(one), one._si, id(one) in varies) for one in each]))
+            start.append(None)
+            continue
+        if id(each) in varies:
+            moving.append((place, id(each)))
+        start.append(each._si)
 
     def fetch(values: Values) -> list[Any]:
-        return [
-            (values[each[0]] if each[2] else each[1])
-            if each.__class__ is tuple
-            else [values[one[0]] if one[2] else one[1] for one in each]
-            for each in plan
-        ]
+        arguments = start.copy()
+        for place, key in moving:
+            arguments[place] = values[key]
+        for place, several in parts:
+            arguments[place] = [values[key] if moves else value for key, value, moves in several]
+        return arguments
 
     return fetch
 

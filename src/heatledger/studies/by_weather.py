@@ -13,7 +13,7 @@ from math import ceil, floor, isfinite
 from weakref import WeakKeyDictionary
 
 from heatledger.ledger.dimensions import TEMPERATURE
-from heatledger.ledger.figures import ancestors, original_of
+from heatledger.ledger.figures import LedgerError
 from heatledger.ledger.replay import Program
 from heatledger.ledger.units import Unit
 from heatledger.steps.design import Design
@@ -37,10 +37,10 @@ def losses_at(design: Design, outdoors: Sequence[float]) -> list[float]:
     loss, outdoor = design.losses.house.loss, design.losses.site.outdoor
     if loss.is_missing or outdoor.is_missing:
         return []
-    source = original_of(outdoor)
-    if all(each is not source for each in ancestors(loss)):
+    try:
+        program = Program([loss], [outdoor])
+    except LedgerError:  # the loss is not built on it
         return []
-    program = Program([loss], [source])
     return [float(program.run([each])[0]) for each in outdoors]
 
 

@@ -14,7 +14,8 @@ from threading import Lock
 from typing import TYPE_CHECKING
 from weakref import WeakKeyDictionary
 
-from heatledger.ledger.figures import Figure, Leaf, original_of
+from heatledger.ledger.figures import Figure, Leaf, ancestors, flat, original_of
+from heatledger.ledger.formulas import Formula
 from heatledger.ledger.outline import outline_of
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.results import walk_results
@@ -85,7 +86,7 @@ def numbered(desk: Desk) -> Numbered:
 
 
 def printing_of(desk: Desk, state: State, units: Preset) -> Printing:
-    """The printing of a revision with its book of addresses, made now where nobody has made it: up to seconds."""
+    """The printing of a revision with its book of addresses, made now if need be: up to seconds."""
     made, _ = numbered(desk).claim(state, units)
     _fill(made, state, units)
     try:
@@ -134,7 +135,7 @@ def _look_ahead(house: Design, units: Preset, desk: Desk, state: State) -> None:
 
 
 def callout_of(page: Page) -> Callout | None:
-    """Sheet and line of the open figure; the sheet alone while the lines wait; None where it has no address."""
+    """Sheet and line of the open figure, line 0 while the lines wait; None where it has no address."""
     desk = page.desk
     if desk is None or not page.opened:
         return None
@@ -166,21 +167,29 @@ def parsed(key: str) -> Callout | None:
     return (int(found[1]), int(found[2])) if found else None
 
 
-_SHEETS: WeakKeyDictionary[Design, dict[int, int]] = WeakKeyDictionary()
+_SHEETS: WeakKeyDictionary[Design, dict[object, int]] = WeakKeyDictionary()
 
 
 def sheet_of(house: Design, figure: Figure) -> int:
-    """The sheet that a figure stands on, told without the book: by the step that found it. 0 where none did."""
+    """The sheet of a figure, told without the book: that of the first step that needs it; else 0."""
     figure = original_of(figure)
     if isinstance(figure.origin, Leaf):
         return GIVEN
-    if house not in _SHEETS:
-        by: dict[int, int] = {}
+    by = _SHEETS.get(house)
+    if by is None:
+        by = _SHEETS[house] = {}
         for attribute, sheet in (("losses", 2), *((each.attribute, each.sheet) for each in STEPS)):
-            for _, each in walk_results(getattr(house, attribute)):
-                by.setdefault(id(each), sheet)
-        _SHEETS[house] = by
-    return _SHEETS[house].get(id(figure), 0)
+            found = (each for _, each in walk_results(getattr(house, attribute)))
+            for each in ancestors(*found):
+                by.setdefault(_signature(each), sheet)
+    return by.get(_signature(figure), 0)
+
+
+def _signature(figure: Figure) -> object:
+    """What two figures share that are one working: their formula and what goes into it."""
+    if isinstance(figure.origin, Formula):
+        return (id(figure.origin), *(id(each) for each in flat(figure.inputs)))
+    return id(figure)
 
 
 def path_at(printing: Printing, callout: Callout) -> str:

@@ -30,6 +30,8 @@ READING = re.compile(r"readings(?:/[A-Za-z0-9_][A-Za-z0-9_.-]*)+")
 EDIT_FIELDS = frozenset({"do", "path", "value", "name", "rev", "sheet", "token", "mark", "asked"})
 """What an edit of a paired device may carry. ``path`` alone says what is touched; a field that is not
 listed could name a second thing, so the edit is refused."""
+FILES_HERE = re.compile(r"/open-file/path|/jobs/[^/]+/write-to")
+"""Where a file of this computer is named: the passphrase opens the book, and no other file."""
 SHEET = "startup"
 READER_PAGES = ("/who", "/units")
 READER = "/reader"
@@ -47,7 +49,7 @@ class Visitor:
 
     @property
     def whole(self) -> bool:
-        """Whether everything may be reached."""
+        """Whether the whole book may be reached."""
         return self.kind in ("here", "given")
 
 
@@ -99,9 +101,9 @@ def may_reach(visitor: Visitor, scope: asgi.Scope) -> bool:
     An address with anything encoded in it is refused to all but the whole visitors: what a device may
     reach needs none, and so it cannot be written in a second way.
     """
-    if visitor.whole:
-        return True
     method, path = scope["method"], scope["path"]
+    if visitor.whole:
+        return visitor.kind == "here" or method in asgi.SAFE_METHODS or not FILES_HERE.fullmatch(path)
     if scope.get("root_path") or scope.get("raw_path", path.encode("utf-8")) != path.encode("utf-8"):
         return False
     reads = method in ("GET", "HEAD")
@@ -129,7 +131,7 @@ def _in_startup(job: str, method: str, path: str, scope: asgi.Scope) -> bool:
     paths = [value for key, value in asked if key == "path"]
     one_reading = len(paths) == 1 and READING.fullmatch(paths[0]) is not None
     reads = {
-        "working": sheets <= {SHEET}, "after": sheets == {SHEET}, "known": one_reading,
+        "working": sheets <= {SHEET}, "callout": True, "after": sheets == {SHEET}, "known": one_reading,
         "trial": one_reading and sheets == {SHEET},
     }  # fmt: skip
     return any(path == f"/jobs/{job}/{name}" and may for name, may in reads.items())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from collections.abc import Iterable
 from functools import partial
 
@@ -33,4 +34,8 @@ def _keep_one(desks: Desks, id: str, unreadable: set[str]) -> None:
     try:
         keep(desks.book, id, desks.open(id).fresh())
     except (JobErrors, BookError):
+        unreadable.add(id)
+    except Exception:
+        # Nobody waits for this answer, so a fault of ours would be lost, and the list would wait for ever.
+        logging.getLogger("heatledger").exception("the figures of %s could not be worked out", id)
         unreadable.add(id)

@@ -10,6 +10,7 @@ from typing import Any
 from heatledger.job import edits
 from heatledger.job.fields import Field, Shape
 from heatledger.job.model import Job
+from heatledger.job.parsing import tree_of
 from heatledger.job.text import Mapping, Scalar, walk
 from heatledger.job.what_ifs import shape_at
 from heatledger.ledger.presets import Preset
@@ -38,6 +39,8 @@ class TextChange:
 
     edit: Callable[[str], str]
     said: str = ""
+    typed: str = ""
+    """The value as it is stored: a bare number with the unit of the reader."""
 
 
 def text_edit(change: Change, job: Job, units: Preset) -> TextChange:
@@ -47,7 +50,7 @@ def text_edit(change: Change, job: Job, units: Preset) -> TextChange:
         typed = with_unit(value, path, units, job.units)
         if not typed and walk(job.source.base, path) is None:
             return TextChange(lambda text: text)
-        return TextChange(_setter(job, path, typed))
+        return TextChange(_setter(path, typed), typed=typed)
     if change.do == "unset":
         return TextChange(lambda text: edits.unset(text, path))
     if change.do == "known":
@@ -73,17 +76,19 @@ def text_edit(change: Change, job: Job, units: Preset) -> TextChange:
     )
 
 
-def _setter(job: Job, path: str, typed: str) -> Callable[[str], str]:
+def _setter(path: str, typed: str) -> Callable[[str], str]:
     """Sets an entry; one side of a thing given as a size leaves it the other side, by its own key."""
     thing, _, key = path.rpartition("/")
-    size = walk(job.source.base, f"{thing}/size")
-    sides = SIDES_OF_SIZE.split(size.text) if isinstance(size, Scalar) else []
     others = [(one, at) for one, at in SIDES.get(key, ()) if thing and _has_key(thing, one)]
-    if len(sides) != 2 or not others:
-        return lambda text: edits.set_entry(text, path, typed)
-    other, at = others[0]
 
     def both(text: str) -> str:
+        # Of the text that is edited: the page may have been drawn from an older one.
+        size = walk(tree_of(text), f"{thing}/size") if others else None
+        size = size.entries.get("is") if isinstance(size, Mapping) else size
+        sides = SIDES_OF_SIZE.split(size.text) if isinstance(size, Scalar) else []
+        if len(sides) != 2 or not typed:
+            return edits.set_entry(text, path, typed)
+        other, at = others[0]
         kept = edits.set_entry(text, f"{thing}/{other}", sides[at].strip())
         return edits.set_entry(kept, path, typed)
 

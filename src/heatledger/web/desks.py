@@ -6,38 +6,37 @@ job happen after the other; reading goes on meanwhile with the design as it was.
 
 from __future__ import annotations
 
+import logging
 from collections import OrderedDict
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from itertools import count
 from secrets import token_hex
 from threading import RLock
-from typing import Any
 
-from heatledger.book.errors import MovedOn
+from heatledger.book.errors import BookError, MovedOn
 from heatledger.book.opening import Book
 from heatledger.book.records import Revision, WrongEntry
 from heatledger.job.accounts import said_of
-from heatledger.job.again import read_again
 from heatledger.job.edits import EditError
-from heatledger.job.errors import JobError, JobErrors
 from heatledger.job.load import read_job
 from heatledger.job.model import Job
+from heatledger.job.text import walk
 from heatledger.ledger.presets import Preset
 from heatledger.papers.write import in_units
 from heatledger.steps.design import Design, design
 from heatledger.web.keeping import keep
 from heatledger.web.later import Later
+from heatledger.web.slips import Sentences, clash, read_with_slips, told
 
 MOST_DRAWINGS = 12
 _RUN = token_hex(4)
 MOST_OPEN = 6
 """Jobs held in memory at once; the one used longest ago is put back."""
 GATES = 8
+TRIES = 3
 
 TextEdit = Callable[[str], str]
-Sentences = tuple[str, str]
-"""What is wrong, and how to mend it."""
 
 
 @dataclass(frozen=True)
@@ -80,15 +79,16 @@ class Desk:
         self.drawings: OrderedDict[str, dict[str, str]] = OrderedDict()
         self._count = count()
         self.state = self._opened(book.head(id))
-        self.wrong: dict[str, WrongEntry] = {each.path: each for each in book.wrong(id)}
+        self.wrong = self._waiting()
 
     def fresh(self) -> State:
         """The state of the head revision; made anew when another process has moved it."""
         with self.lock:
-            head = self.book.job(self.id).head
-            if head != self.state.revision.number:
+            job, now = self.book.job(self.id), self.state.revision
+            # A book that was put back can hold another revision of the same number.
+            if (job.head, job.head_at) != (now.number, now.at):
                 self._take(self._opened(self.book.head(self.id), since=self.state.house))
-                self.wrong = {each.path: each for each in self.book.wrong(self.id)}
+                self.wrong = self._waiting()
             return self.state
 
     def at(self, number: int) -> State:
@@ -108,33 +108,49 @@ class Desk:
             return token
 
     def edit(
-        self, edit: TextEdit, path: str, typed: str, by: str, base: int, told: str = "", entry: bool = True
+        self, edit: TextEdit, path: str, typed: str, by: str, base: int, said: str = "", entry: bool = False,
+        beside: bool = False,
     ) -> Outcome:
         """Change the text at one path. An ``entry`` that cannot be read is kept beside the job and changes
-        nothing; any other change that cannot be made is refused.
+        nothing; any other change that cannot be made is refused. ``beside``: something is said beside a
+        value, and what was typed for the value itself goes on waiting.
 
         ``base`` is the revision that the page showed. An edit made on an older one is laid on the newest
-        where nobody else touched the same entry.
+        where nobody else touched the same entry, and again when another process was faster.
         """
+        for left in range(TRIES - 1, -1, -1):
+            try:
+                return self._edited(edit, path, typed, by, base, said, entry, beside)
+            except MovedOn:
+                if not left:
+                    raise
+        raise AssertionError("the last try returns or raises")
+
+    def _edited(
+        self, edit: TextEdit, path: str, typed: str, by: str, base: int, said: str, entry: bool, beside: bool
+    ) -> Outcome:
         with self.lock:
             state = self.fresh()
-            clash = self._clash(state, path, base)
-            if clash:
-                return self._refused(path, typed, by, clash, entry)
+            self.wrong = self._waiting()
+            found = self._clash(state, path, base)
+            if found:
+                return self._refused(path, typed, by, found, entry)
             try:
                 text = edit(state.revision.text)
             except EditError as fault:
                 return self._refused(path, typed, by, (fault.what, fault.mend), entry)
-            text, job, fixed, faults = self._read_with_slips(text, path, state.job)
-            if job is None:
-                return self._refused(path, typed, by, _told(faults, path), entry)
-            for each in (path, *fixed):
+            read = read_with_slips(text, path, self.wrong.values(), state.job)
+            if read.job is None:
+                return self._refused(path, typed, by, told(read.faults, path), entry)
+            changed = read.text != state.revision.text
+            if changed:
+                said = said or said_of(state.job, read.job)
+                self._take(self._saved(read.text, read.job, said, by, state))
+            # Only now: an edit that could not be saved leaves what waits where it is.
+            done = [] if beside else _settled(self.wrong, path, read.job)
+            for each in (*done, *read.taken):
                 self._forget(each)
-            if text == state.revision.text:
-                return Outcome(state, "Nothing changed.", changed=False)
-            said = told or said_of(state.job, job)
-            self._take(self._saved(text, job, said, by, state))
-            return Outcome(self.state, said)
+            return Outcome(self.state, said if changed else "Nothing changed.", changed=changed)
 
     def replace(self, text: str, said: str, by: str, base: int) -> Outcome:
         """Put a whole new text in, as one revision; raises JobErrors when it is no job."""
@@ -163,61 +179,37 @@ class Desk:
     def withdraw(self, path: str) -> Outcome:
         """Let go of an entry that could not be read; the last good value stays."""
         with self.lock:
-            self._forget(path)
+            self.book.clear_wrong(self.id, path)
+            self.wrong = self._waiting()
             return Outcome(self.state, "The entry is as it was.", changed=False)
-
-    def _read_with_slips(
-        self, text: str, path: str, since: Job
-    ) -> tuple[str, Job | None, list[str], list[JobError]]:
-        """The job in a text, with the entries that wait to be mended where they can be read now."""
-        from heatledger.job.edits import set_entry
-
-        faults: list[JobError] = []
-        waiting = [each for each in self.wrong.values() if each.path != path]
-        together = text
-        try:
-            for each in waiting:
-                together = set_entry(together, each.path, each.typed)
-            if waiting:
-                return together, read_again(together, since), [each.path for each in waiting], []
-        except (JobErrors, EditError):
-            pass
-        try:
-            return text, read_again(text, since), [], []
-        except JobErrors as errors:
-            faults = list(errors.errors)
-        return text, None, [], faults
 
     def _clash(self, state: State, path: str, base: int) -> Sentences | None:
         """A fault when somebody else changed the same entry since the page was drawn."""
-        from heatledger.job.parsing import tree_of
-        from heatledger.job.text import plain, walk
-
         if base == state.revision.number or base <= 0:
             return None
-        then = walk(tree_of(self.book.revision(self.id, base).text), path)
-        now = walk(state.job.source.base, path)
-        if (None if then is None else plain(then)) == (None if now is None else plain(now)):
-            return None
-        value = "taken away" if now is None else f"set to {_short(plain(now))}"
-        return (
-            f"This entry was {value} by {state.revision.by or 'another page'} meanwhile, in revision "
-            f"{state.revision.number}.",
-            "Type yours again to put it in its place, or leave it as it is now.",
-        )
+        return clash(state.revision, state.job, self.book.revision(self.id, base).text, path)
 
     def _refused(self, path: str, typed: str, by: str, why: Sentences, entry: bool) -> Outcome:
         what, mend = why
         if not entry:
             return Outcome(self.state, f"{what} {mend}".strip(), changed=False, refused=True)
         self.book.set_wrong(self.id, path, typed, what, mend, by)
-        self.wrong = {each.path: each for each in self.book.wrong(self.id)}
+        self.wrong = self._waiting()
         return Outcome(self.state, f"{what} {mend}".strip(), self.wrong.get(path), changed=False)
 
+    def _waiting(self) -> dict[str, WrongEntry]:
+        """The entries that wait to be mended, those typed by way of another process too."""
+        return {each.path: each for each in self.book.wrong(self.id)}
+
     def _forget(self, path: str) -> None:
-        if path in self.wrong:
+        if path not in self.wrong:
+            return
+        try:
             self.book.clear_wrong(self.id, path)
-            del self.wrong[path]
+        except BookError as fault:  # the edit itself is kept; what waited is still said to wait
+            logging.getLogger("heatledger").warning("entry %s not cleared: %s", path, fault)
+            return
+        self.wrong = {key: each for key, each in self.wrong.items() if key != path}
 
     def _saved(self, text: str, job: Job, said: str, by: str, state: State) -> State:
         house = design(job, since=state.house)
@@ -236,24 +228,10 @@ class Desk:
         self._later(lambda: keep(self.book, self.id, state))
 
 
-def _told(faults: list[JobError], path: str) -> Sentences:
-    """The fault that stands at the entry itself or closest to it, and how many more there are."""
-
-    def far(each: JobError) -> int:
-        if each.path == path:
-            return 0
-        return 1 if path.startswith(each.path) or each.path.startswith(path) else 2
-
-    first = min(faults, key=far)
-    what = first.message if far(first) < 2 else f"{first.path}: {first.message}"
-    more = len(faults) - 1
-    rest = f" The same change is at odds with {more} more." if more else ""
-    return what + rest, first.mend
-
-
-def _short(value: Any) -> str:
-    text = str(value.get("is", "changed") if isinstance(value, dict) else value)
-    return f"“{text[:40]}”" if text else "blank"
+def _settled(wrong: Iterable[str], path: str, job: Job) -> list[str]:
+    """The entries that wait no longer after an edit at a path: the one there, and all in what it took out."""
+    gone = walk(job.source.base, path) is None
+    return [each for each in wrong if each == path or (gone and each.startswith(f"{path}/"))]
 
 
 class Desks:

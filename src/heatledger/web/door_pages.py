@@ -21,6 +21,8 @@ PLAIN = (
     "Use it in a network of your own only."
 )
 ELSEWHERE = "Everything else is done on the computer that runs Heatledger."
+FILES_STAY = "A file of the computer that runs Heatledger can only be named on that computer."
+SEND_IT = "Send a file of this device instead; the job file and a backup can be downloaded here."
 LONGEST_TYPED = 500
 
 
@@ -130,6 +132,8 @@ def startup(job: str) -> str:
 def refused(scope: asgi.Scope, door: Door, visitor: Visitor) -> Response:
     """What a visitor is told who may not reach what was asked for."""
     whole = not asgi.header(scope, b"hx-request")
+    if visitor.kind == "given":
+        return said(403, FILES_STAY, SEND_IT, '<p><a href="/">Jobs</a></p>', whole)
     if visitor.kind == "paired" and visitor.job:
         link = f'<p><a href="{escape(startup(visitor.job))}">Go to Startup</a></p>'
         what = "This device may open Startup of one job and write its readings."

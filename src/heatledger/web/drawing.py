@@ -10,6 +10,8 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
 from heatledger import __version__
+from heatledger.ledger.html_parts import standing_mark
+from heatledger.ledger.sources import Standing
 from heatledger.web.charts import picture
 from heatledger.web.fragments import Fragment
 from heatledger.web.marks import mark
@@ -64,7 +66,20 @@ def drawn(page: Page, shown: Parts | None = None) -> Parts:
             key = f"{side}:{each.id}"
             keeps = each.waits and not page.ready and key in old
             found[key] = old[key] if keeps else str(fragment(each, page))
+    found["page:foot"] = foot(page, found)
     return found
+
+
+def foot(page: Page, parts: Parts) -> str:
+    """The foot of the right page: the standings that it shows, and the revision."""
+    return str(draw("foot_right.html", p=page, standings=standings_in(parts)))
+
+
+def standings_in(parts: Parts) -> list[tuple[Markup, str]]:
+    """Mark and word of each standing of a source that the right page shows, in their order."""
+    right = "".join(parts_of(parts, "right"))
+    shown = [each for each in Standing if f'<span class="standing">{each.value}</span>' in right]
+    return [(Markup(standing_mark(each)), each.value) for each in shown]
 
 
 def fragment(each: Fragment, page: Page) -> Markup:
@@ -78,7 +93,7 @@ def whole(page: Page, parts: Parts, token: str) -> Markup:
     """A whole page of a job from its parts; ``token`` names this drawing."""
     module = sheet_module(page.sheet)
     sides = {side: Markup("\n".join(parts_of(parts, side))) for side in SIDES}
-    tops = {id: Markup(parts[f"page:{id}"]) for id in ("strip", "asks", "index")}
+    tops = {id: Markup(parts[f"page:{id}"]) for id in ("strip", "asks", "index", "foot")}
     return draw(
         "job.html", p=page, token=token, title=module.TITLE, css=getattr(module, "CSS", ""), **tops, **sides
     )

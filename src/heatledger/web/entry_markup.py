@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from typing import Any
 
 from markupsafe import Markup, escape
 
@@ -75,14 +76,6 @@ def fault_of(job: Job, wrong: WrongEntry) -> Markup:
 def choices_at(path: str, job: Job) -> tuple[str, ...] | dict[str, str]:
     """What an entry may be: its fixed words, or the ids and names of what the job has."""
     head, _, last = path.rpartition("/")
-    named: dict[str, dict[str, str]] = {
-        "construction": {id: each.name for id, each in job.constructions.items()},
-        "level": {id: each.name for id, each in job.levels.items()},
-        "room": {id: each.name for id, each in job.rooms.items()},
-        "thermostat": {id: each.name for id, each in job.rooms.items()},
-        "zone": {id: each.name for id, each in job.system.zones.items()},
-        "circulator": {id: each.name for id, each in job.system.plant.circulators.items()},
-    }
     shape = shape_at(head)
     field = shape.by_key.get(last) if isinstance(shape, Shape) else None
     if field is None:
@@ -92,13 +85,31 @@ def choices_at(path: str, job: Job) -> tuple[str, ...] | dict[str, str]:
     if field.kind == "yes-no":
         return ("yes", "no")
     if last == "beyond":
-        return {
-            "outdoors": "outdoors", "ground": "ground",
-            **{f"unheated/{id}": each.name for id, each in job.unheated.items()},
-            **{f"rooms/{id}": each.name for id, each in job.rooms.items()},
-            **{f"neighbors/{id}": each.name for id, each in job.neighbors.items()},
-        }  # fmt: skip
-    return named.get(last, ())
+        sides = {"outdoors": "outdoors", "ground": "ground"}
+        return sides | _named("unheated", job.unheated) | _named("rooms", job.rooms) | _neighbors(job)
+    if last == "through":
+        return _named("unheated", job.unheated) | _neighbors(job)
+    among = _AMONG.get(last)
+    return {id: each.name for id, each in among(job).items()} if among else ()
+
+
+_AMONG: dict[str, Callable[[Job], Mapping[str, Any]]] = {
+    "construction": lambda job: job.constructions,
+    "level": lambda job: job.levels,
+    "room": lambda job: job.rooms,
+    "thermostat": lambda job: job.rooms,
+    "zone": lambda job: job.system.zones,
+    "circulator": lambda job: job.system.plant.circulators,
+}
+"""What an entry of a key names."""
+
+
+def _named(kind: str, things: Mapping[str, Any]) -> dict[str, str]:
+    return {f"{kind}/{id}": each.name for id, each in things.items()}
+
+
+def _neighbors(job: Job) -> dict[str, str]:
+    return _named("neighbors", job.neighbors)
 
 
 def fault_id(path: str) -> str:

@@ -31,8 +31,8 @@ TITLES = {
     "question": "Open questions", "paper": "Papers", "sheet": "Sheets",
 }  # fmt: skip
 SHEET_OF = {
-    "emitters": "emitters", "zones": "piping", "circuits": "piping", "plant": "boiler-room", "controls": "controls",
-    "readings": "startup", "what-ifs": "what-if", "bills": "heat-loss",
+    "emitters": "emitters", "zones": "piping", "circuits": "piping", "plant": "boiler-room",
+    "controls": "controls", "readings": "startup", "what-ifs": "what-if", "bills": "heat-loss",
 }  # fmt: skip
 """The sheet on which what stands under a head of the job is changed; House for all others."""
 SAME = {"pump": "circulator", "pumps": "circulators", "vessel": "tank", "flat": "apartment"}
@@ -154,10 +154,10 @@ def _figures(house: Design) -> Iterator[Place]:
 
 
 def _entries(house: Design) -> Iterator[Place]:
-    names = house.names
+    names, things = house.names, {each.path: each.title for each in _things(house)}
     for path, text in _scalars(house.job.source.base):
         figure = house.figures.get(path)
-        title = names.title(figure) if figure is not None else _in_words(path)
+        title = names.title(figure) if figure is not None else _in_words(path, things)
         yield Place("entry", f"{title}: {text}", _tokens(f"{title} {path} {text}"), path)
 
 
@@ -177,9 +177,15 @@ def _scalars(node: Node, path: str = "") -> Iterator[tuple[str, str]]:
         yield path, node.text
 
 
-def _in_words(path: str) -> str:
-    steps = [words_of(each.replace("-", " ")) for each in path.split("/")]
-    return ", ".join(steps[-3:]).capitalize()
+def _in_words(path: str, things: dict[str, str]) -> str:
+    """The words of a key, and the thing that it belongs to: ``Level, Kitchen``."""
+    *before, key = path.split("/")
+    words = [words_of(key.replace("-", " ")).capitalize()]
+    if before[2:]:
+        words.append(words_of(before[-1].replace("-", " ")))
+    if before:
+        words.append(things.get("/".join(before[:2]), words_of(before[0].replace("-", " "))))
+    return ", ".join(words)
 
 
 def _of_page(page: Page) -> Iterator[Place]:
@@ -270,4 +276,5 @@ def _hit(page: Page, each: Place) -> Hit:
     if each.kind == "thing":
         return Hit(each.title, home.replace("-", " "), page.url(sheet_name, open="", pick=path, view=""))
     thing = f"{home}/{rest[0]}" if rest else home
-    return Hit(each.title, path, page.url(sheet_name, open="", pick=thing, view="") + f"#entry={quote(path)}")
+    said = dict(SHEETS).get(sheet_name, "What if")
+    return Hit(each.title, said, page.url(sheet_name, open="", pick=thing, view="") + f"#entry={quote(path)}")

@@ -27,7 +27,7 @@ def keep(book: Book, id: str, state: State) -> None:
     try:
         if book.kept(id, state.revision.number) is not None:
             return
-        book.keep(id, state.revision.number, kept_of(state.house, summary_of(state.house)))
+        book.keep(id, state.revision.number, kept_of(state.house, summary_of(state.house)), state.revision.at)
     except BookError as fault:
         logging.getLogger("heatledger").warning(
             "figures of revision %s not kept: %s", state.revision.number, fault

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from threading import Event, Lock
 from time import monotonic
 
@@ -30,7 +31,8 @@ class Later:
         """Do this when what is asked for now has been answered and nothing more comes for a moment."""
         with self._lock:
             self._waiting += 1
-        self._hand.submit(self._do, work)
+        with suppress(RuntimeError):  # closed: what can wait can also be done another time
+            self._hand.submit(self._do, work)
 
     def rest(self) -> None:
         """Wait until everything that was put off is done, without waiting for a quiet moment."""

@@ -202,7 +202,8 @@ class Page:
     @property
     def revision_words(self) -> str:
         """Which revision this is, for the foot."""
-        made = f"Revision {self.revision.number}: {self.revision.said}"
+        said = self.revision.said
+        made = f"Revision {self.revision.number}: {said if len(said) < 60 else said[:58] + '…'}"
         return f"{made}, {self.revision.by}" if self.revision.by else made
 
     @property

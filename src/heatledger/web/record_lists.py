@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping as Keyed
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
@@ -13,6 +14,7 @@ from heatledger.job.known import RANGES
 from heatledger.job.model import KNOWN
 from heatledger.job.shapes import RESERVED
 from heatledger.job.text import Listing, Mapping, Node, Scalar, walk
+from heatledger.ledger.findings import Finding, Weight
 from heatledger.web.page import Page
 from heatledger.web.record_entries import in_words, offering
 
@@ -23,6 +25,9 @@ TITLES = {
     "": "The job",
 }
 """What a part of the job is called where the words of its key say too much."""
+if TYPE_CHECKING:
+    from heatledger.steps.review.kinds import Kind
+
 _INPUT = Markup(
     '<input class="in{}" data-entry="{}" value="{}" data-kept="{}" size="{}" aria-label="{}"'
     ' placeholder="{}" autocomplete="off" spellcheck="false">'
@@ -188,7 +193,7 @@ class Deciding:
     given: bool
     entries: tuple[tuple[str, Markup], ...]
     finding: str
-    settles: bool
+    asks: tuple[str, ...]
     open: tuple[tuple[str, str], ...]
     made: tuple[tuple[str, str], ...]
 
@@ -211,12 +216,26 @@ def decision_of(page: Page, key: str) -> Deciding:
     found = page.house.findings if page.ready else ()
     open = tuple((key_of(each.id, each.where), each.what) for each in found if each.decided is None)
     kind = kinds.KINDS.get(key.partition("@")[0])
+    here = next((each for each in found if key_of(each.id, each.where) == key), None)
+    asks = _asks(kind, here)
     made = tuple((each, _text(inner.entries.get("is")) if isinstance(inner, Mapping) else "")
                  for each, inner in every.items())  # fmt: skip
-    return Deciding(
-        key, in_words(key.partition("@")[0]), own is not None, entries, dict(open).get(key, ""),
-        kind is None or kind.settled_by_words, open, made,
-    )  # fmt: skip
+    title = in_words(key.partition("@")[0])
+    return Deciding(key, title, own is not None, entries, dict(open).get(key, ""), asks, open, made)
+
+
+def _asks(kind: Kind | None, here: Finding | None) -> tuple[str, ...]:
+    """What a decision must say to settle a finding, and when it settles nothing."""
+    said = []
+    if kind is not None and kind.weight is Weight.MUST_FIX and not kind.settled_by_words:
+        said.append(
+            "Words alone do not settle this one: while what makes it stand is so, it stays on the list."
+        )
+    if kind is not None and kind.says_where:
+        said.append("Say in the decision where in the house it is.")
+    if here is not None and here.caution:
+        said += [here.caution, "Someone could be hurt here: the decision needs a name."]
+    return tuple(said)
 
 
 def key_of(finding: str, where: str) -> str:

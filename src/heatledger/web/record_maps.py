@@ -131,7 +131,8 @@ def _cells(page: Page, path: str, shape: Shape, node: Node) -> tuple[Cell, ...]:
         key = next((each for each in keys if each in given), keys[0])
         field = shape.by_key[key]
         words = f"{name_of(page, path)}, {field.words}"
-        found.append(Cell(entry_for(page, f"{path}/{key}", field, words), _is_number(field)))
+        num = _is_number(shape.by_key[keys[0]])
+        found.append(Cell(entry_for(page, f"{path}/{key}", field, words), num))
     return tuple(found)
 
 

@@ -14,7 +14,9 @@ from starlette.background import BackgroundTask
 
 from heatledger.book.errors import BookError
 from heatledger.book.opening import Book
+from heatledger.web.admission import visitor_of
 from heatledger.web.desks import Desks
+from heatledger.web.door_pages import FILES_STAY, SEND_IT
 from heatledger.web.drawing import draw
 
 router = APIRouter()
@@ -51,6 +53,8 @@ def restore(
     sent = file is not None and bool(file.filename)
     if not sent and not typed:
         return _page(request, fault="Choose a backup first.", status=422)
+    if not sent and visitor_of(request).kind != "here":
+        return _page(request, fault=f"{FILES_STAY} {SEND_IT}", status=403)
     if sure != "yes":
         fault = "Say that the whole book is to be replaced, then restore again."
         return _page(request, fault=fault, path=typed, status=422)

@@ -16,8 +16,8 @@ from heatledger.web.routes.sheets import known
 
 router = APIRouter()
 Text = Annotated[str, Form()]
-ENTRY = ("set", "known", "within", "because")
-"""Changes of one entry: what cannot be read of them is kept at the entry."""
+BESIDE = ("known", "within", "because")
+"""What is said beside a value. The field of the value itself cannot keep what is wrong with these."""
 
 
 @router.post("/jobs/{id}/edit", response_class=HTMLResponse)
@@ -34,7 +34,10 @@ def edit(
     except EditError as fault:
         outcome = Outcome(state, str(fault), changed=False, refused=True)
         return answer(request, desk, outcome, known(sheet), token, asked)
-    outcome = desk.edit(made.edit, path, value, who(request), rev, made.said, entry=do in ENTRY)
+    outcome = desk.edit(
+        made.edit, path.strip("/"), made.typed or value, who(request), rev, made.said,
+        entry=do == "set", beside=do in BESIDE,
+    )  # fmt: skip
     return answer(request, desk, outcome, known(sheet), token, asked)
 
 

@@ -1,4 +1,4 @@
-"""Find a line, a link by its address, the callout of a working that had to wait, and the page of keys and marks."""
+"""Find a line, a link by its address, a callout that had to wait, and the page of keys and marks."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from heatledger.web.page import Page
 
 router = APIRouter()
 PATIENCE = 12.0
-"""Seconds that an answer waits for lines to be numbered; a house of twenty rooms takes two on a busy machine."""
+"""Seconds that an answer waits for lines to be numbered; twenty rooms take one."""
 MEANINGS = {
     Standing.SEEN: "we had the source open and read the number in it",
     Standing.SECOND_HAND: "another work gives it and names the source",
@@ -54,7 +54,8 @@ def line(request: Request, id: str, address: str, rev: Annotated[int, Query(ge=0
     page = page_of(request, id, "house", state)
     path = path_at(printing_of(desk, state, page.units), wanted)
     if not path:
-        what = f"Revision {state.revision.number} has no line {wanted[1]} on sheet {wanted[0]} that opens by itself."
+        where = f"line {wanted[1]} on sheet {wanted[0]}"
+        what = f"Revision {state.revision.number} has no {where} that opens by itself."
         mend = "Find the figure by its words: touch Find a line on any sheet."
         return HTMLResponse(draw("fault.html", what=what, mend=mend), 404)
     return RedirectResponse(page.url(sheet_key_of(page.house, path), open=path, pick="", view=""), 303)

@@ -62,7 +62,9 @@ def reader(
 
 def here(back: str) -> str:
     """An address of this app to go back to, whatever was asked for."""
-    return "/" + back.lstrip("/\\") if back.startswith(("/", "\\")) else "/"
+    # A browser leaves tabs and ends of lines out of an address, so they may hide no second slash.
+    plain = "".join(each for each in back if each.isprintable())
+    return "/" + plain.lstrip("/\\") if plain.startswith(("/", "\\")) else "/"
 
 
 def _listed(request: Request) -> dict[str, object]:

@@ -76,7 +76,9 @@ def begun(request: Request, text: str, name: str, said: str, job: str = "") -> R
         return _page(fault.errors, text, name, job=job, status=422)
     if job:
         desk = desk_of(request, job)
-        desk.edit(lambda _: text, "", "", who(request), desk.fresh().revision.number, said)
+        outcome = desk.edit(lambda _: text, "", "", who(request), desk.fresh().revision.number, said)
+        if outcome.refused:
+            return _page(text=text, name=name, job=job, said=outcome.said, status=409)
         return RedirectResponse(f"/jobs/{job}/house", 303)
     made = book.add_job(text, read.name or Path(name).stem, read.address, said, who(request))
     return RedirectResponse(f"/jobs/{made.job_id}/house", 303)

@@ -8,7 +8,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 from heatledger.steps.design import design
 from heatledger.web.asked import desk_of, page_of
 from heatledger.web.desks import State
-from heatledger.web.drawing import MODULES, changed, draw, drawn, fragment, partial, sheet_module, whole
+from heatledger.web.drawing import MODULES, changed, draw, drawn, foot, fragment, partial, sheet_module, whole
 from heatledger.web.parts import working_fragment
 
 router = APIRouter()
@@ -26,7 +26,9 @@ def working(request: Request, id: str, sheet: str = "house") -> Response:
     page = page_of(request, id, known(sheet))
     own = getattr(sheet_module(page.sheet), "working", working_fragment)
     made = fragment(own(page), page)
-    return HTMLResponse(partial("working", made) if "HX-Request" in request.headers else made)
+    if "HX-Request" not in request.headers:
+        return HTMLResponse(made)
+    return HTMLResponse(partial("working", made) + partial("foot", foot(page, {"right:working": made})))
 
 
 @router.get("/jobs/{id}/after", response_class=HTMLResponse)

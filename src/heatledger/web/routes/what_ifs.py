@@ -16,7 +16,6 @@ from heatledger.job.load import read_job
 from heatledger.job.text import Listing, plain, walk
 from heatledger.web.adopting import adopted, with_changes
 from heatledger.web.asked import desk_of, page_of, units_of, who
-from heatledger.web.desks import Desk, State
 from heatledger.web.drawing import drawn, whole
 from heatledger.web.entries import with_unit
 from heatledger.web.laid import and_words, change_of, mend_at
@@ -133,13 +132,11 @@ def _saved(
     except JobErrors as errors:
         words = " ".join(f"{each.message} {each.mend}".strip() for each in errors.errors)
         return _again(request, id, words, typed)
-    _put(desk, state, text, said, who(request))
+    outcome = desk.edit(edit, "what-ifs", "", who(request), state.revision.number, said)
+    if outcome.refused:
+        return _again(request, id, outcome.said, typed)
     asked = urlencode({"pick": pick}) if pick else ""
     return RedirectResponse(f"/jobs/{id}/what-if" + (f"?{asked}" if asked else ""), 303)
-
-
-def _put(desk: Desk, state: State, text: str, said: str, by: str) -> None:
-    desk.edit(lambda _: text, "what-ifs", "", by, state.revision.number, said)
 
 
 def _again(request: Request, id: str, fault: str, typed: dict[str, str]) -> Response:

@@ -25,7 +25,7 @@ LETTER_SHAPE = {False: (816, 1056), True: (1056, 816)}
 
 @dataclass(frozen=True)
 class Row:
-    """A paper in the list: its name in an address, what it is called and for, its pages, and how it stands."""
+    """A paper in the list: its name in an address, what it is called and for, its pages, how it stands."""
 
     name: str
     letter: str
@@ -142,10 +142,8 @@ def _waits(page: Page) -> list[str]:
     if due_of(page):
         return []
     site = page.job.site
-    lacking = [
-        words for words, figure in (("the outdoor temperature", site.outdoor), ("the indoor temperature", site.indoor))
-        if figure.is_missing
-    ]  # fmt: skip
+    needed = {"the outdoor temperature": site.outdoor, "the indoor temperature": site.indoor}
+    lacking = [words for words, figure in needed.items() if figure.is_missing]
     return [*lacking, "the first room"]
 
 

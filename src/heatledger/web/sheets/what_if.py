@@ -105,10 +105,11 @@ def _among(found: list[Column]) -> list[Column]:
 
 def _causes(page: Page, found: list[Column]) -> dict[str, Any]:
     bars = _bars(page, found)
-    rows = [
-        (each, bars[each.key], laid_figure(page, each, i, "house/loss", 0, label=f"Design load, {each.letter}"))
-        for i, each in enumerate(found) if each.key in bars
-    ]  # fmt: skip
+    rows = []
+    for i, each in enumerate(found):
+        if each.key in bars:
+            load = laid_figure(page, each, i, "house/loss", 0, label=f"Design load, {each.letter}")
+            rows.append((each, bars[each.key], load))
     there = {cause for each in found if each.house is not None for cause in each.house.losses.house.causes}
     names = [(each, CAUSE_NAMES[each]) for each in CAUSES if each in there]
     return {"rows": rows, "causes": names, "chip": chip, "unit": page.units.shown(HEAT_RATE).unit.text}

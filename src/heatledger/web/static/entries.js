@@ -1,5 +1,6 @@
 // Entries: read when the field is left, posted as one change, set back as the server sets them.
 import { ask, drawing, shown } from "./shared.js";
+import { markAgain } from "./workings.js";
 
 /** @type {Promise<void>} one change after the other, so that none is laid on an old revision */
 let queue = Promise.resolve();
@@ -16,6 +17,7 @@ export function postChange(change, where = "edit") {
     await ask("POST", `/jobs/${job}/${where}`, { ...change, rev, token, sheet, asked });
     document.body.classList.remove("typing");
     await follow();
+    markAgain();
   });
   return queue;
 }

@@ -46,7 +46,9 @@ function toWorkingAndBack() {
     figure = here;
     const first = working.querySelector("button, a");
     if (first instanceof HTMLElement) first.focus();
-  } else if (figure?.isConnected) {
-    figure.focus();
+    return;
   }
+  const open = document.querySelector('#left button.fig[aria-expanded="true"], #strip button.fig[aria-expanded="true"]');
+  const back = figure?.isConnected ? figure : open;
+  if (back instanceof HTMLElement) back.focus();
 }

@@ -14,9 +14,20 @@ function laidIn() {
   return new URL(window.location.href).searchParams.get("laid") ?? "";
 }
 
-/** Begin the trail where the page was opened. */
+/** Take up the trail where the page was opened, and where the browser goes back or forward to. */
 export function keepTrail() {
-  window.addEventListener("popstate", () => show(opened()));
+  takeUp(window.history.state);
+  markAgain();
+  window.addEventListener("popstate", (event) => {
+    takeUp(event.state);
+    void show(opened());
+  });
+}
+
+/** @param {unknown} state what the browser kept with an address */
+function takeUp(state) {
+  const kept = state && typeof state === "object" && "trail" in state ? state.trail : [];
+  trail.splice(0, trail.length, ...(Array.isArray(kept) ? kept.map(String) : []));
 }
 
 /** Open the working of a figure.
@@ -25,21 +36,34 @@ export function keepTrail() {
 export async function openFigure(path, from) {
   const inside = Boolean(from?.closest("#working"));
   const before = opened();
-  if (inside && before && before !== path) trail.push(before);
+  // A figure that stands in the trail is gone back to, so that nobody walks in circles.
+  const at = trail.indexOf(path);
   if (!inside) trail.length = 0;
+  else if (at >= 0) trail.length = at;
+  else if (before && before !== path) trail.push(before);
   // A figure of a what if opens in the design of that what if, and so do those inside its working.
   const laid = inside ? laidIn() : (from?.dataset.laid ?? "");
-  window.history.pushState({}, "", address({ open: path, laid }));
+  window.history.pushState({ trail: [...trail] }, "", address({ open: path, laid }));
   await show(path);
-  if (inside) document.getElementById("working")?.querySelector("button")?.focus();
+  if (inside) focusInside(before);
 }
 
 /** Back along the trail. */
 export async function goBack() {
   const path = trail.pop();
   if (path === undefined) return;
-  window.history.pushState({}, "", address({ open: path }));
+  const before = opened();
+  window.history.pushState({ trail: [...trail] }, "", address({ open: path }));
   await show(path);
+  focusInside(before);
+}
+
+/** Put the cursor on the figure one comes from, else on the first one of the working.
+ * @param {string} path */
+function focusInside(path) {
+  const working = document.getElementById("working");
+  const place = working?.querySelector(`button.fig[value="${CSS.escape(path)}"]`) ?? working?.querySelector("button.fig");
+  if (place instanceof HTMLElement) place.focus();
 }
 
 /** @param {string} path */
@@ -56,6 +80,11 @@ async function show(path) {
   say(path ? "Working shown on the right page" : "Working closed");
 }
 
+/** Mark again what belongs to the open figure, where the page was drawn anew. */
+export function markAgain() {
+  if (opened()) markOpen(opened());
+}
+
 /** Wash every button of the open figure, and mark the rows that went into it.
  * @param {string} path */
 export function markOpen(path) {
@@ -65,10 +94,10 @@ export function markOpen(path) {
     each.setAttribute("aria-expanded", String(isOpen));
   }
   const parts = new Set(
-    [...document.querySelectorAll("#working [data-in]")].map((each) => each.getAttribute("data-in")),
+    [...document.querySelectorAll("#working .body button.fig")].map((each) => each.getAttribute("value")),
   );
   for (const row of document.querySelectorAll("#left tr, #left li")) {
-    const figure = row.querySelector('button.fig[name="open"]');
-    row.classList.toggle("goes-in", parts.has(figure?.getAttribute("value") ?? ""));
+    const figures = [...row.querySelectorAll('button.fig[name="open"]')];
+    row.classList.toggle("goes-in", figures.some((each) => parts.has(each.getAttribute("value"))));
   }
 }
