@@ -211,3 +211,31 @@ def test_a_missing_figure_stays_missing_and_kept_again_replaces(book: Book) -> N
     assert book.job(made.job_id).summary == {}
     assert book.kept(made.job_id, 2) is None
     assert book.check().revisions == 2
+
+
+def test_a_job_says_when_the_revision_it_stands_at_was_made(book: Book) -> None:
+    first = begun(book)
+    second = edited(book, first, TEXT + "# one more\n")
+    assert book.job(first.job_id).head_at == second.at
+    book.undo(first.job_id, second.number)
+    entry = book.job(first.job_id)
+    assert entry.head_at == first.at < entry.touched
+
+
+def test_figures_are_kept_with_the_very_revision_only(book: Book) -> None:
+    first = begun(book)
+    kept = Kept("1", {}, {"house/loss": (1.0, "heat rate")})
+    with pytest.raises(NoSuchJob):
+        book.keep(first.job_id, 1, kept, first.at.replace(year=2001))
+    assert book.kept(first.job_id, 1) is None
+    book.keep(first.job_id, 1, kept, first.at)
+    assert book.kept(first.job_id, 1) == kept
+
+
+@pytest.mark.parametrize("number", [0, -1, 2**31, 10**30])
+def test_a_number_that_no_database_holds_is_no_revision(book: Book, number: int) -> None:
+    first = begun(book)
+    with pytest.raises(NoSuchJob):
+        book.revision(first.job_id, number)
+    with pytest.raises(NoSuchJob):
+        book.go_to(first.job_id, number, 1)

@@ -199,3 +199,11 @@ def test_a_thing_says_how_well_all_of_it_is_known() -> None:
 def test_what_cannot_be_said_there_is_refused(path: str, key: str) -> None:
     with pytest.raises(EditError):
         set_detail(SMALL, path, key, "measured")
+
+
+@pytest.mark.parametrize("step", ["²", "9" * 5000, "-1", "x"])
+def test_a_step_that_is_no_place_in_a_list_is_told(step: str) -> None:
+    text = "format: 1\nwhat-ifs:\n  a: {name: A, changes: [{set: name, to: B}]}\n"
+    with pytest.raises(EditError):
+        set_entry(text, f"what-ifs/a/changes/{step}/to", "C")
+    assert walk(tree_of(text), f"what-ifs/a/changes/{step}") is None

@@ -208,3 +208,13 @@ def test_a_quoted_nothing_is_not_nothing() -> None:
     assert not same_typed(tree.entries["a"], tree.entries["b"])
     assert same_typed(tree, tree_of("# more\na: \"\"\nb:   # c\nc: 'x'\n"))
     assert not same_typed(tree, tree_of("b:\na: ''\nc: x\n"))
+
+
+def test_rows_that_break_in_another_way_are_counted_alike() -> None:
+    """The full reader counts a lone carriage return as a line; taking it out moves all below."""
+    text = SMALL.replace("    level: ground\n", "    level: ground\r # c\n", 1)
+    assert text != SMALL
+    reparse.forget()
+    base = Parsed(text, tree_of(text))
+    after = text.replace("ground\r # c", "ground", 1)
+    assert parsed(after, base).tree == tree_of(after)

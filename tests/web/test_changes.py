@@ -200,3 +200,26 @@ def test_a_side_of_a_size_leaves_the_other(client: TestClient) -> None:
     wall = walls["upper-south-wall"]
     assert float(wall.length) == pytest.approx(6.5 * 0.3048)
     assert float(wall.height) == pytest.approx(8.5 * 0.3048)
+
+
+@pytest.mark.parametrize("fault", ["DiskFull", "BookLocked", "BookDamaged"])
+def test_when_the_book_cannot_take_an_edit_the_last_revision_stays(
+    client: TestClient, monkeypatch: pytest.MonkeyPatch, fault: str
+) -> None:
+    from heatledger.book import errors
+    from heatledger.book.opening import Book
+
+    tab = Tab(client)
+    before = text_of(client)
+
+    def fails(*given: object, **more: object) -> None:
+        raise getattr(errors, fault)("The edit could not be kept.", "Make room, then try again.")
+
+    with monkeypatch.context() as broken:
+        broken.setattr(Book, "save", fails)
+        made = tab.set("air/changes", "0.35 ACH")
+    assert made.status == 503
+    assert plain(made.text) == "The edit could not be kept. Make room, then try again."
+    assert text_of(client) == before
+    again = tab.set("air/changes", "0.35 ACH")
+    assert again.status == 200 and "0.35 ACH" in text_of(client)

@@ -11,7 +11,7 @@ from typing import Any
 from heatledger.job.edit_errors import EditError
 from heatledger.job.fields import Field, Shape
 from heatledger.job.shapes import DECISION
-from heatledger.job.text import Listing, Mapping, Node, Scalar
+from heatledger.job.text import Listing, Mapping, Node, Scalar, index_of
 from heatledger.job.what_ifs import shape_at
 
 Steps = tuple[str, ...]
@@ -32,7 +32,7 @@ def inner(node: Node | None, step: str) -> Node | None:
     """What stands one step further, or None."""
     if isinstance(node, Mapping):
         return node.entries.get(step)
-    if isinstance(node, Listing) and step.isdigit() and int(step) < len(node.items):
+    if isinstance(node, Listing) and 0 <= index_of(step) < len(node.items):
         return node.items[int(step)]
     return None
 
@@ -83,7 +83,7 @@ def put(whole: Any, steps: Steps, value: Any, gone: Sequence[str] = ()) -> Any:
         here = here[step]
     last = steps[-1]
     if isinstance(here, list):
-        if not last.isdigit() or int(last) > len(here):
+        if not 0 <= index_of(last) <= len(here):
             raise EditError("/".join(steps), f"There is no place `{last}` in the list.", "Add at its end.")
         here[int(last) : int(last) + 1] = [value]
         return whole

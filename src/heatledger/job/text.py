@@ -65,13 +65,18 @@ def is_rest_of_number(key: str, node: Node) -> bool:
     return isinstance(node, Scalar) and node.is_empty and bool(_AFTER_COMMA.match(key))
 
 
+def index_of(step: str) -> int:
+    """The place in a list that a step of a path names, -1 when it names none."""
+    return int(step) if step.isdecimal() and len(step) < 9 else -1
+
+
 def walk(tree: Node, path: str) -> Node | None:
     """The node at a path of the job, or None."""
     node: Node = tree
     for step in path.split("/") if path else ():
         if isinstance(node, Mapping) and step in node.entries:
             node = node.entries[step]
-        elif isinstance(node, Listing) and step.isdigit() and int(step) < len(node.items):
+        elif isinstance(node, Listing) and 0 <= index_of(step) < len(node.items):
             node = node.items[int(step)]
         else:
             return None
@@ -88,7 +93,7 @@ def line_of(tree: Mapping, path: str) -> int:
         if isinstance(node, Mapping) and step in node.entries:
             line = node.key_lines.get(step, 0) or line
             node = node.entries[step]
-        elif isinstance(node, Listing) and step.isdigit() and int(step) < len(node.items):
+        elif isinstance(node, Listing) and 0 <= index_of(step) < len(node.items):
             node = node.items[int(step)]
             line = node.line or line
         else:

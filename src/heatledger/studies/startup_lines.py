@@ -148,7 +148,9 @@ def _water(design: Design) -> Iterator[Line]:
                 low=float(due.test_pressure))  # fmt: skip
     charge, within = design.boiler_room.plant.precharge_pressure, limits.charge
     if charge is None:
-        yield _line("precharge", "tank-charge", "charge", read.precharge, say("none: this tank has no charge"))
+        yield _line(
+            "precharge", "tank-charge", "charge", read.precharge, say("none: this tank has no charge")
+        )
     else:
         yield _line("precharge", "tank-charge", "charge", read.precharge,
                     say("{} within {}", charge, within), *_about(charge, within))  # fmt: skip

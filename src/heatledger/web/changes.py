@@ -11,7 +11,7 @@ from heatledger.job import edits
 from heatledger.job.fields import Field, Shape
 from heatledger.job.model import Job
 from heatledger.job.parsing import tree_of
-from heatledger.job.text import Mapping, Scalar, walk
+from heatledger.job.text import Mapping, Scalar, index_of, walk
 from heatledger.job.what_ifs import shape_at
 from heatledger.ledger.presets import Preset
 from heatledger.web.entries import with_unit
@@ -69,7 +69,7 @@ def text_edit(change: Change, job: Job, units: Preset) -> TextChange:
     if change.do == "remove":
         return TextChange(lambda text: edits.remove_thing(text, path))
     if change.do == "move":
-        to = int(value) if value.isdigit() else 0
+        to = max(0, index_of(value))
         return TextChange(lambda text: edits.move_thing(text, path, to))
     raise edits.EditError(
         path, f"“{change.do}” is nothing that can be done to a job.", "Use the page itself."

@@ -9,7 +9,7 @@ from typing import Any
 
 from heatledger.job.errors import JobErrors
 from heatledger.job.model import Change
-from heatledger.job.text import node_of
+from heatledger.job.text import index_of, node_of
 from heatledger.ledger.presets import Preset
 from heatledger.steps.design import Design, design
 from heatledger.web.page import Page
@@ -111,7 +111,7 @@ def mend_at(house: Design, asked: str) -> tuple[str, tuple[AnyMapping[str, Any],
     id, _, rest = asked.partition("@")
     where, _, index = rest.rpartition("@")
     for each in house.findings:
-        if each.id == id and each.where == where and index.isdigit() and int(index) < len(each.mends):
+        if each.id == id and each.where == where and 0 <= index_of(index) < len(each.mends):
             mend = each.mends[int(index)]
             return (mend.words, mend.changes) if mend.changes else None
     return None

@@ -10,7 +10,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 from heatledger.job.again import read_again
 from heatledger.job.edits import EditError
 from heatledger.job.errors import JobErrors
-from heatledger.job.text import Mapping, walk
+from heatledger.job.text import Mapping, index_of, walk
 from heatledger.web.asked import desk_of, page_of, units_of, who
 from heatledger.web.drawing import draw
 from heatledger.web.first_room import first
@@ -45,12 +45,12 @@ def make(request: Request, id: str, given: Annotated[dict[str, str], Depends(for
         return refused(request, [f"{each.message} {each.mend}" for each in faults.errors])
     base = given.get("rev", "")
     told = f"{given['name'].strip()} added" if what == "room" else ""
-    outcome = desk.edit(edit, path, "", who(request), int(base) if base.isdigit() else 0, told)
+    outcome = desk.edit(edit, path, "", who(request), max(0, index_of(base)), told)
     sheet = known(given.get("sheet", "house"))
     following = given.get("next", "")
     if "HX-Request" not in request.headers and following.startswith(f"/jobs/{id}/"):
         return RedirectResponse(following, 303)
-    return answer(request, desk, outcome, sheet, given.get("token", ""))
+    return answer(request, desk, outcome, sheet, given.get("token", ""), given.get("asked", ""))
 
 
 def refused(request: Request, faults: list[str]) -> Response:

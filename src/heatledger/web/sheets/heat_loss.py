@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from heatledger.drawings.hatches import CAUSE_NAMES, CAUSES
-from heatledger.drawings.heat_charts import bars_of_rooms, likely_rule
+from heatledger.drawings.heat_charts import bars_of_rooms, heat_by_cause, likely_range
 from heatledger.drawings.load_chart import load_by_weather
 from heatledger.ledger.show import show_percent
 from heatledger.studies.replacement import replacement
-from heatledger.studies.uncertainty import SENTENCE, band
+from heatledger.studies.uncertainty import SENTENCE
 from heatledger.web.charts import chart_fragment, chip, svg
 from heatledger.web.fragments import Fragment
 from heatledger.web.matters import matters
@@ -44,6 +44,7 @@ def right(page: Page) -> list[Fragment]:
         *matters(page, "house/loss"),
         working_fragment(page),
         questions(page, 2),
+        *chart_fragment(heat_by_cause(page.house, page.units)),
     ]
 
 
@@ -84,9 +85,7 @@ def _level(page: Page, id: str) -> str:
 
 
 def _lead(page: Page) -> dict[str, Any]:
-    made = band(page.house, "house/loss")
-    rule = likely_rule(page.house, page.units, made, RULE)
-    return {"rule": svg(rule, "likely") if rule is not None else "", "sentence": SENTENCE}
+    return {"chart": likely_range(page.house, page.units, RULE), "sentence": SENTENCE}
 
 
 def _checks(page: Page) -> dict[str, Any]:

@@ -5,14 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from heatledger.ledger.findings import Finding
 from heatledger.papers.all_papers import PaperKind
 from heatledger.papers.findings_by_sheet import SHEETS, findings_of, is_draft, must_fix, not_checked_of
 from heatledger.web.fragments import Fragment
 from heatledger.web.page import Page
 from heatledger.web.paper_store import SHEET_SIZES, STORE, SURVEY, Told, Wanted, due
 from heatledger.web.parts import working_fragment
-from heatledger.web.record_lists import key_of
 from heatledger.web.records import record
 from heatledger.web.states import SHEETS as SHEETS_OF_JOB
 
@@ -159,14 +157,9 @@ def _questions(page: Page) -> dict[str, Any]:
     ]
     open_ones = [each for each in page.house.findings if each.decided is None]
     return {
-        "sheets": [(number, name, [(each, _keys(each)) for each in found]) for number, name, found in sheets],
+        "sheets": [
+            (number, name, [(each, bool(each.where)) for each in found]) for number, name, found in sheets
+        ],
         "wait": False, "must": len(must_fix(page.house)), "count": len(open_ones),
         "not_checked": len(not_checked_of(page.house)),
     }  # fmt: skip
-
-
-def _keys(each: Finding) -> tuple[tuple[str, str], ...]:
-    """By which keys a finding can be decided: at its place, and wherever its kind stands."""
-    if not each.where:
-        return (("Decide this", each.id),)
-    return (("Decide this", key_of(each.id, each.where)), ("Decide all of this kind", each.id))

@@ -14,12 +14,21 @@ export function postChange(change, where = "edit") {
     const { rev, token } = drawing();
     document.body.classList.add("typing");
     const asked = window.location.search;
-    await ask("POST", `/jobs/${job}/${where}`, { ...change, rev, token, sheet, asked });
+    const answered = await ask("POST", `/jobs/${job}/${where}`, { ...change, rev, token, sheet, asked });
+    if (answered && change.do === "set") setBack(change.path, change.value);
     document.body.classList.remove("typing");
     await follow();
     markAgain();
   });
   return queue;
+}
+
+/** Set an entry back as the server sets it; where the cursor stands in it, it would stay as it was typed.
+ * @param {string} path @param {string} typed */
+function setBack(path, typed) {
+  for (const each of document.querySelectorAll(`input[data-entry="${CSS.escape(path)}"]`)) {
+    if (each instanceof HTMLInputElement && each.value === typed) each.value = each.dataset.kept ?? typed;
+  }
 }
 
 /** What follows after the answer: findings, and where each sheet stands. */

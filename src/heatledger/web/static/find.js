@@ -11,6 +11,29 @@ function keyIsOn() {
 /** @type {HTMLDialogElement | null} */
 let dialog = null;
 
+/** An element with its properties and what stands in it.
+ * @param {string} tag @param {Record<string, unknown>} properties @param {(Node | string)[]} inner
+ * @returns {HTMLElement} */
+function element(tag, properties, ...inner) {
+  const made = Object.assign(document.createElement(tag), properties);
+  made.append(...inner);
+  return made;
+}
+
+/** @returns {HTMLElement} the box that turns the key off and on */
+function key() {
+  const box = element("input", { type: "checkbox" });
+  box.dataset.findKey = "";
+  return element("label", {}, box, " the key / opens this");
+}
+
+/** @returns {HTMLElement} the button that closes */
+function closing() {
+  const button = element("button", { type: "button", className: "btn small" }, "Close");
+  button.dataset.close = "";
+  return button;
+}
+
 /** The field with what is found, made when it is asked for first. It needs its styles before it is shown. */
 function made() {
   if (dialog) return dialog;
@@ -21,11 +44,13 @@ function made() {
   dialog = document.createElement("dialog");
   dialog.className = "find";
   dialog.setAttribute("aria-label", "Find a line");
-  dialog.innerHTML = `<form class="find-form" role="search"><label for="find-field">Address, room or words</label>
-    <input id="find-field" class="in" type="search" autocomplete="off" spellcheck="false" maxlength="80"></form>
-    <div id="found" aria-live="polite"></div>
-    <p class="ends"><label><input type="checkbox" data-find-key> the key / opens this</label>
-    <a href="/help">Keys and marks</a><button type="button" class="btn small" data-close>Close</button></p>`;
+  dialog.append(
+    element("form", { className: "find-form" },
+      element("label", { htmlFor: "find-field" }, "Address, room or words"),
+      element("input", { id: "find-field", className: "in", type: "search", autocomplete: "off", spellcheck: false, maxLength: 80 })),
+    element("div", { id: "found", ariaLive: "polite" }),
+    element("p", { className: "ends" }, key(), element("a", { href: "/help" }, "Keys and marks"), closing()),
+  );
   document.body.append(dialog);
   dialog.addEventListener("input", (event) => {
     if (event.target instanceof HTMLInputElement && event.target.type === "search") lookSoon();

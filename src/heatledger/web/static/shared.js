@@ -38,12 +38,15 @@ export function notice(words) {
   place.hidden = !words;
 }
 
+/** Whether the app did not answer when it was asked last. */
+let lost = false;
+
 /**
  * Ask the server, and let htmx put each part of the answer in its place.
  * @param {"GET" | "POST"} verb
  * @param {string} path
  * @param {Record<string, string> | URLSearchParams} values
- * @returns {Promise<void>}
+ * @returns {Promise<boolean>} whether it was answered and the answer put in place
  */
 export async function ask(verb, path, values) {
   const query = new URLSearchParams(values);
@@ -58,11 +61,16 @@ export async function ask(verb, path, values) {
     if (!answer.ok) {
       const plain = new DOMParser().parseFromString(text, "text/html").body.textContent ?? "";
       notice(plain.trim() || "This could not be done. Try again.");
-      return;
+      return false;
     }
-    notice("");
+    // What follows after a change leaves standing what was said of the change.
+    if (verb === "POST" || lost) notice("");
+    lost = false;
     await window.htmx.swap({ text, target: "#says", swap: "innerHTML", sourceElement: document.body });
+    return true;
   } catch {
+    lost = true;
     notice("The app does not answer. What you typed stands here still. Start it again, then try once more.");
+    return false;
   }
 }
