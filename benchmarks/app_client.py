@@ -43,6 +43,8 @@ class Client:
     def __init__(self, app: Any) -> None:
         self.app = app
         self._runner = asyncio.Runner()
+        self._life = app.router.lifespan_context(app)
+        self._runner.run(self._life.__aenter__())
 
     def get(self, address: str, partial: bool = False) -> Answer:
         """Ask for an address; ``partial`` as the scripts of a page do."""
@@ -58,8 +60,7 @@ class Client:
 
     def close(self) -> None:
         """Let go of the book."""
-        self.app.state.desks.close()
-        self.app.state.book.close()
+        self._runner.run(self._life.__aexit__(None, None, None))
         self._runner.close()
 
     def _ask(self, method: str, address: str, body: bytes, partial: bool) -> Answer:
@@ -124,7 +125,9 @@ class Tab:
     def after(self) -> Answer:
         """What follows after an edit has been answered."""
         return self._note(
-            self.client.get(f"/jobs/{self.job}/after?sheet={self.sheet}&token={self.token}&{self.query}", True)
+            self.client.get(
+                f"/jobs/{self.job}/after?sheet={self.sheet}&token={self.token}&{self.query}", True
+            )
         )
 
     def working(self, path: str) -> Answer:

@@ -60,7 +60,9 @@ CHANGE = """async ([path, value, figure]) => {
 def chromium() -> str | None:
     """Where the browser is, when the system has one of its own."""
     own = os.environ.get("CHROMIUM", "")
-    return own or next(filter(None, map(shutil.which, ("chromium", "chromium-browser", "google-chrome"))), None)
+    return own or next(
+        filter(None, map(shutil.which, ("chromium", "chromium-browser", "google-chrome"))), None
+    )
 
 
 @contextmanager

@@ -1,6 +1,6 @@
 """Five thousand edits over three jobs in one process, and whether its memory grows.
 
-    python benchmarks/soak_app.py [number of edits]
+python benchmarks/soak_app.py [number of edits]
 """
 
 from __future__ import annotations
@@ -46,7 +46,7 @@ def main(edits: int = EDITS) -> int:
 
 
 def one(client: Client, tab: Tab, dice: random.Random) -> Tab:
-    """One edit as a person would make it, now and then with what comes beside it; the tab that is open then."""
+    """One edit, now and then with what a person does beside it; the tab that is open then."""
     if dice.random() < 0.1:
         tab = Tab(client, tab.job, dice.choice(SHEETS))
     if dice.random() < 0.08:

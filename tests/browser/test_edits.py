@@ -18,7 +18,7 @@ from tests.browser.doing import (
 )
 from tests.browser.harness import Pages
 
-WALL = "rooms/kitchen/surfaces/south-wall/length"
+WALL = "rooms/kitchen/surfaces/north-wall/length"
 WINDOW = "rooms/living/surfaces/south-wall/openings/w1/size"
 SUPPLY = "plant/supply"
 

@@ -8,7 +8,7 @@ from heatledger.job.edits import EditError, add_thing, remove_thing, set_detail,
 from heatledger.job.errors import JobErrors
 from heatledger.job.load import read_job
 from heatledger.job.parsing import tree_of
-from heatledger.job.text import plain
+from heatledger.job.text import plain, walk
 from tests.job.samples import SMALL, SYSTEM, added_rows, example
 
 FERROW = example("ferrow-house")

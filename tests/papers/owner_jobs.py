@@ -16,7 +16,6 @@ from heatledger.ledger.presets import PRESETS
 from heatledger.papers import blocks as b
 from heatledger.papers.paper import paper_pdf
 from heatledger.papers.printing import Printing
-from heatledger.papers.write import in_units
 from heatledger.steps.design import Design, design
 from tests.papers.demo_papers import ONE_ROOM, text_of
 
@@ -40,7 +39,7 @@ def made(name: str) -> Design:
 def printing(name: str, units: str = "") -> Printing:
     found = made(name)
     shown = PRESETS[units] if units else found.job.units
-    return Printing(in_units(found, shown), shown)
+    return Printing(found.told_in(shown), shown)
 
 
 @cache
@@ -48,7 +47,7 @@ def lacks(what: str, units: str = "metric") -> Printing:
     """A job that lacks something, for one reader."""
     found = design(read_job(scant()[what], "job.yaml"))
     shown = PRESETS[units]
-    return Printing(in_units(found, shown), shown)
+    return Printing(found.told_in(shown), shown)
 
 
 def scant() -> dict[str, str]:

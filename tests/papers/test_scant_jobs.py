@@ -18,7 +18,7 @@ from heatledger.papers.front import UNNAMED
 from heatledger.papers.heat_loss import heat_loss_pdf
 from heatledger.papers.heat_loss_data import FindingLine
 from heatledger.papers.tables import begins_with, not_checked_lines
-from heatledger.papers.write import in_units, write_papers
+from heatledger.papers.write import write_papers
 from tests.papers.demo_papers import ONE_ROOM, designed, house, paper, text_of
 
 LEAST = """
@@ -125,8 +125,8 @@ def test_few_things_not_checked_say_why_and_many_are_named() -> None:
 
 def test_the_reader_is_told_of_findings_in_units_of_his_own(tmp_path: Path) -> None:
     made = designed(text_of("ferrow-house"))
-    assert in_units(made, made.job.units) is made
-    abroad = in_units(made, METRIC)
+    assert made.told_in(made.job.units) is made
+    abroad = made.told_in(METRIC)
     said = " ".join(
         f"{each.what} {each.why if isinstance(each.why, str) else ''}" for each in abroad.findings
     )
@@ -139,7 +139,7 @@ def test_the_reader_is_told_of_findings_in_units_of_his_own(tmp_path: Path) -> N
 
 
 def test_thousands_of_a_metric_paper_are_never_parted_by_a_comma() -> None:
-    made = in_units(designed(text_of("ferrow-house")), METRIC)
+    made = designed(text_of("ferrow-house")).told_in(METRIC)
     text = " ".join(pages(heat_loss_pdf(heat_loss_paper(made, METRIC), "a4")))
     parted = set(re.findall(r"\d{1,3},\d{3}", text))
     assert {each for each in parted if each not in text_of("ferrow-house")} == set()

@@ -19,7 +19,6 @@ from heatledger.papers.groups_of_steps import walk
 from heatledger.papers.heat_loss_data import Cell, HeatLossPaper
 from heatledger.papers.workings_data import Line, Side, Token, Working
 from heatledger.papers.workings_from import block, group_of, tokens
-from heatledger.papers.write import in_units
 from tests.papers.demo_papers import HOUSES, ONE_ROOM, addressed, designed, house, paper, text_of
 from tests.papers.owner_jobs import made
 
@@ -207,7 +206,7 @@ def test_powers_are_raised_with_what_they_enclose() -> None:
 
 def test_points_of_the_weather_are_named_in_the_readers_degrees() -> None:
     for units, unit in (("us", "°F"), ("metric", "°C")):
-        told = in_units(made("tamm-street"), PRESETS[units])
+        told = made("tamm-street").told_in(PRESETS[units])
         points = {found.names[1] for found in walk(told.controls.controls, told) if found.path[0] == "reset"}
         assert "Design day" in points
         assert len(points) > 3

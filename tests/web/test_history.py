@@ -109,3 +109,15 @@ def test_what_another_version_made_of_it_is_told(client: TestClient, desk: Desk)
 def test_a_job_with_one_revision_has_nothing_to_compare(client: TestClient) -> None:
     page = client.get("/jobs/lerch-cottage/history")
     assert "There is nothing before it" in page.text
+
+
+def test_a_job_made_by_another_version_says_where_to_see_what_moved(
+    client: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from heatledger.web.drawing import templates
+
+    assert "was made by version" not in client.get("/jobs/ferrow-house/house").text
+    monkeypatch.setitem(templates().globals, "version", "99.0.0")
+    page = client.get("/jobs/ferrow-house/house").text
+    assert "was made by version" in page and "this is 99.0.0" in page
+    assert "/jobs/ferrow-house/history" in page

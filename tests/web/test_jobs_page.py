@@ -240,7 +240,9 @@ def test_dates_are_said_as_each_reader_says_them() -> None:
     assert day(now.astimezone(UTC), US, now) == "today"
 
 
-@pytest.mark.parametrize("back", ["/\t/evil.example", "/\n/evil.example", "\\\t\\evil.example", "//evil.example"])
+@pytest.mark.parametrize(
+    "back", ["/\t/evil.example", "/\n/evil.example", "\\\t\\evil.example", "//evil.example"]
+)
 def test_the_way_back_stays_in_the_app(client: TestClient, back: str) -> None:
     page = client.get("/units", params={"back": back}).text
     assert '<a href="/evil.example">Back</a>' in page

@@ -53,8 +53,7 @@ def test_what_waits_keeps_the_unit_of_its_reader(client: TestClient) -> None:
 
 
 @pytest.mark.parametrize(
-    ("do", "path", "value"),
-    [("within", "site/outdoor", "-5 °F"), ("known", "rooms/kitchen/name", "perhaps")],
+    ("do", "path", "value"), [("within", "site/outdoor", "-5 °F"), ("known", "rooms/kitchen/name", "perhaps")]
 )
 def test_what_is_said_beside_a_value_never_becomes_the_value(
     client: TestClient, do: str, path: str, value: str

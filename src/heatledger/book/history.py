@@ -168,10 +168,10 @@ def _step_to(connection: Connection, id: str, from_: int, to: int) -> Revision:
     while way[-1] != to and (before := parents[way[-1]]) is not None:
         way.append(before)
     if way[-1] == to:
-        steps = [{"at": parent, "to": child} for child, parent in pairwise(way)]
+        steps = [{"parent_at": parent, "child_at": child} for child, parent in pairwise(way)]
         if steps:  # all at once: one by one ten thousand would take seconds
-            here = (t.revision.c.job_id == id) & (t.revision.c.number == bindparam("at"))
-            connection.execute(update(t.revision).where(here).values(left_to=bindparam("to")), steps)
+            here = (t.revision.c.job_id == id) & (t.revision.c.number == bindparam("parent_at"))
+            connection.execute(update(t.revision).where(here).values(left_to=bindparam("child_at")), steps)
     _move(connection, id, to, datetime.now(UTC))
     return read(connection, id, to)
 

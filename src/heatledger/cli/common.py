@@ -64,11 +64,7 @@ def preset(units: str | None, job: Job) -> Preset:
 
 def told_in(house: Design, units: Preset) -> Design:
     """The same design as a reader of these units is told of it; findings and titles name quantities too."""
-    if units is house.job.units:
-        return house
-    from heatledger.papers.write import in_units
-
-    return in_units(house, units)
+    return house.told_in(units)
 
 
 def put(text: str) -> None:

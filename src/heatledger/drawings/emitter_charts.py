@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from heatledger.drawings.chart import WIDE, Chart, ChartCell, cell, known, shown, unit_of
 from heatledger.drawings.figure_words import enough
+from heatledger.drawings.once import once_a_design
 from heatledger.drawings.shapes import Drawing
 from heatledger.drawings.wall_bars import WallBar, wall_bar, wall_bars
 from heatledger.drawings.water_rule import RoomOnRule, water_rule
@@ -17,6 +18,7 @@ WATER, WALLS = "Lowest supply that carries each room", "On the wall, to scale"
 CONDENSING = "condensing"
 
 
+@once_a_design
 def water_drawing(house: Design, units: Preset, width: float = WIDE, least: int = 1) -> Drawing | None:
     """Every room on the rule; None with fewer than ``least`` rooms that are known."""
     heat, unit = house.emitters, units.shown(TEMPERATURE).unit
@@ -47,6 +49,7 @@ def _condenses(house: Design, units: Preset) -> tuple[float, str] | None:
     return supply, f"return under {show(limit, units)}: the boiler condenses"
 
 
+@once_a_design
 def water_temperatures(house: Design, units: Preset, width: float = WIDE) -> Chart | None:
     """The water that each room needs; None while no room has an emitter that is known."""
     drawing = water_drawing(house, units, width)
@@ -99,6 +102,7 @@ def _length(figure: Figure | float | None, units: Preset) -> float | None:
     return shown(figure, units, LENGTH)
 
 
+@once_a_design
 def wall_bars_of_rooms(house: Design, units: Preset, width: float = 200.0) -> dict[str, Drawing]:
     """One bar a room by its id, all on one scale, for the rows of a table."""
     walls = walls_of(house, units)
@@ -112,6 +116,7 @@ def _in_words(bar: WallBar, units: Preset) -> str:
     return ", ".join(f"{name} {value:.1f} {unit}" for name, value in pairs if value is not None)
 
 
+@once_a_design
 def walls_to_scale(house: Design, units: Preset, width: float = WIDE) -> Chart | None:
     """The free wall of each room with what hangs on it; None where no emitter goes by length."""
     walls = walls_of(house, units)

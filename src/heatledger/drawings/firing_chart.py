@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from heatledger.drawings.chart import Chart, ChartCell, cell, group_of, known, shown, unit_of
+from heatledger.drawings.once import once_a_design
 from heatledger.drawings.range_rule import Upright, range_rule
 from heatledger.ledger.dimensions import HEAT_RATE
 from heatledger.ledger.figures import Figure
@@ -16,6 +17,7 @@ ID, TITLE = "firing-range", "What the burner holds"
 FULL_OR_NOTHING = "No lowest output is given, so the burner is taken to fire full or not at all."
 
 
+@once_a_design
 def firing_range(house: Design, units: Preset, width: float = 372.0) -> Chart | None:
     """The range of the burner with the calls on it; None without a boiler whose output is known."""
     boiler, room = house.job.system.plant.boiler, house.boiler_room.plant

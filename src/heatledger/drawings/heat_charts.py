@@ -9,6 +9,7 @@ from heatledger.drawings.figure_words import amount, bare, without_unit
 from heatledger.drawings.hatches import CAUSE_NAMES, CAUSES
 from heatledger.drawings.house_section import Stream, house_section
 from heatledger.drawings.house_view import house_view
+from heatledger.drawings.once import once_a_design
 from heatledger.drawings.room_bars import RoomBar, room_bars
 from heatledger.drawings.shapes import Drawing
 from heatledger.ledger.dimensions import HEAT_RATE
@@ -36,6 +37,7 @@ def streams_of(house: Design, units: Preset) -> tuple[Stream, ...]:
     return tuple(found)
 
 
+@once_a_design
 def section_of(house: Design, units: Preset) -> Drawing:
     """The section through the house with an arrow a cause."""
     return house_section(
@@ -43,6 +45,7 @@ def section_of(house: Design, units: Preset) -> Drawing:
     )
 
 
+@once_a_design
 def heat_by_cause(house: Design, units: Preset) -> Chart | None:
     """Where the heat goes; None while no cause is known."""
     causes = house.losses.house.causes
@@ -80,6 +83,7 @@ def amounts_of(room: RoomLoss) -> dict[str, float]:
     return {cause: amount(each.loss) for cause, each in room.causes.items()}
 
 
+@once_a_design
 def bars_of_rooms(house: Design, units: Preset, width: float = 118.0) -> dict[str, Drawing]:
     """A bar for each room by its id, all on one scale, for the rows of a table."""
     rooms = house.losses.rooms
@@ -96,6 +100,7 @@ def _texts(room: RoomLoss, units: Preset) -> dict[str, str]:
     return {cause: bare(each.loss, units, places) for cause, each in room.causes.items()}
 
 
+@once_a_design
 def rooms_by_cause(house: Design, units: Preset, width: float = WIDE) -> Chart | None:
     """Each room as a hatched bar; None while no room loses anything that is known."""
     rooms = house.losses.rooms
@@ -153,6 +158,7 @@ def likely_rule(house: Design, units: Preset, made: Band, width: float = 240.0) 
     return band_rule(LIKELY, low, high, value, evidence_of(house, units), width, words, grouping(unit, units))
 
 
+@once_a_design
 def likely_range(house: Design, units: Preset, width: float = 372.0) -> Chart | None:
     """How sure the design load is, with what else speaks of it; None without a range."""
     made, loss = band(house, "house/loss"), house.losses.house.loss

@@ -5,6 +5,7 @@ from __future__ import annotations
 from heatledger.drawings.chart import WIDE, Chart, ChartCell, cell, group_of, shown, unit_of
 from heatledger.drawings.double_rule import DoubleRule, double_rule
 from heatledger.drawings.figure_words import bare
+from heatledger.drawings.once import once_a_design
 from heatledger.ledger.dimensions import HEAT_RATE, TEMPERATURE
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import number_text, show, show_percent, show_speaking
@@ -19,6 +20,7 @@ HELD = (
 STRAIGHT = 0.01
 
 
+@once_a_design
 def load_by_weather(house: Design, units: Preset, width: float = WIDE) -> Chart | None:
     """What the house loses by the weather; None while the loss or its temperatures are not known."""
     unit = units.shown(TEMPERATURE).unit

@@ -9,6 +9,7 @@ from heatledger.drawings.figure_words import without_unit
 from heatledger.drawings.hatches import hatched
 from heatledger.drawings.lettering import fitted, text_width
 from heatledger.drawings.naming import headed
+from heatledger.drawings.once import once_a_design
 from heatledger.drawings.shapes import Drawing, Shape, Words, box, line
 from heatledger.ledger.figures import Figure, Leaf
 from heatledger.ledger.presets import Preset
@@ -79,6 +80,7 @@ def matters_note(swings: tuple[Swing, ...]) -> str:
     )
 
 
+@once_a_design
 def what_matters(house: Design, units: Preset, path: str, width: float = NARROW) -> Chart | None:
     """The inputs that move the figure at a path; None where nothing does, or it has no value.
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from heatledger.drawings.chart import NARROW, Chart, ChartCell, cell, group_of, known, shown, unit_of
+from heatledger.drawings.once import once_a_design
 from heatledger.drawings.pump_chart import PumpView, pump_chart
 from heatledger.drawings.shapes import Drawing, Point
 from heatledger.ledger.dimensions import HEAD, VOLUME_FLOW
@@ -25,6 +26,7 @@ def circulator_name(id: str, duty: CirculatorDuty) -> str:
     return name if "circulator" in name.lower() else f"Circulator {name}"
 
 
+@once_a_design
 def pump_drawing(house: Design, units: Preset, id: str, width: float = NARROW) -> Drawing | None:
     """The picture; None while there is nothing to draw."""
     duty = house.circuits.plant.circulators.get(id)
@@ -55,6 +57,7 @@ def calls_of(house: Design, id: str) -> list[Call]:
     return [each for each in zones_alone(house) if id in each.flows and known(each.flows[id], each.heads[id])]
 
 
+@once_a_design
 def pump_and_circuits(
     house: Design, units: Preset, circulator_id: str, width: float = NARROW
 ) -> Chart | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from heatledger.drawings.chart import Chart, ChartCell, cell, known, shown, unit_of
+from heatledger.drawings.once import once_a_design
 from heatledger.drawings.reset_chart import ResetView, WaterAt, reset_chart
 from heatledger.drawings.shapes import Drawing
 from heatledger.ledger.dimensions import TEMPERATURE, TEMPERATURE_DIFFERENCE
@@ -28,6 +29,7 @@ def reset_points(house: Design) -> list[ResetPoint]:
     ]
 
 
+@once_a_design
 def reset_drawing(
     house: Design, units: Preset, width: float = 330.0, height: float = 190.0, today: bool = True
 ) -> Drawing | None:
@@ -47,6 +49,7 @@ def reset_drawing(
     return reset_chart(view, width, height)
 
 
+@once_a_design
 def reset_line(house: Design, units: Preset, width: float = 360.0, height: float = 200.0) -> Chart | None:
     """Supply and return by the weather with the readings of the day; None while its points are not known."""
     drawing, points = reset_drawing(house, units, width, height), reset_points(house)

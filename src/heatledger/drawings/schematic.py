@@ -7,6 +7,7 @@ without color loses nothing. Pipes run at right angles and cross nowhere.
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 
 from heatledger.drawings import schematic_plant as room
 from heatledger.drawings.schematic_circuits import Band, band, height_of, narrowest
@@ -22,6 +23,7 @@ WIDEST = 330.0
 RULE_LOW = 12.0
 
 
+@lru_cache(maxsize=16)
 def schematic(view: SchematicView, width: float = 516.0, legend: bool = True) -> Drawing:
     """The schematic at a width in points.
 

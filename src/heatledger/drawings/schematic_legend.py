@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from heatledger.drawings.schematic_view import HOME_RUN, SchematicView
 from heatledger.drawings.shapes import Drawing, Shape, Words, box, line
 from heatledger.drawings.symbols import SYMBOLS, UNIT, symbol
@@ -70,6 +72,7 @@ def legend_shapes(view: SchematicView, width: float) -> tuple[list[Shape], float
     return shapes, ROW * rows
 
 
+@lru_cache(maxsize=16)
 def schematic_legend(view: SchematicView, width: float = 252.0) -> Drawing:
     """The legend as a drawing of its own, for a paper that puts it elsewhere."""
     shapes, high = legend_shapes(view, width)

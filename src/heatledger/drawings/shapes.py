@@ -53,6 +53,10 @@ class Drawing:
     height: float
     shapes: tuple[Shape, ...]
 
+    def __hash__(self) -> int:
+        """Of what tells drawings apart at a glance; to go through thousands of strokes would take longer."""
+        return hash((self.title, self.words, self.width, self.height, len(self.shapes)))
+
 
 def line(x0: float, y0: float, x1: float, y1: float, look: str) -> Path:
     """A straight line."""

@@ -7,7 +7,7 @@ carry with them.
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from html import escape
 from itertools import groupby
 
@@ -91,6 +91,7 @@ LOOKS = {
 }
 
 
+@lru_cache(maxsize=128)
 def to_svg(drawing: Drawing, id: str = "", scale: float = 1.0) -> str:
     """The drawing as one SVG text, the same for the same drawing on every machine.
 

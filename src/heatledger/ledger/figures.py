@@ -198,27 +198,28 @@ def flat(inputs: Iterable[Any]) -> Iterator[Figure]:
 def ancestors(*figures: Figure) -> list[Figure]:
     """Every figure these are built on, themselves last, each once, inputs before results."""
     order: list[Figure] = []
-    seen: set[int] = set()
-    opened: list[Figure] = []
+    seen: set[Figure] = set()
     stack: list[Figure | None] = list(reversed(figures))
+    put, see, push, pop = order.append, seen.add, stack.append, stack.pop
     while stack:
-        figure = stack.pop()
-        if figure is None:  # all inputs of the one opened last are in
-            order.append(opened.pop())
+        figure = pop()
+        if figure is None:  # all inputs of the one below are in
+            put(pop())  # type: ignore[arg-type]
             continue
-        if id(figure) in seen:
+        if figure in seen:
             continue
-        seen.add(id(figure))
-        if not figure.inputs:
-            order.append(figure)
+        see(figure)
+        inputs = figure.inputs
+        if not inputs:
+            put(figure)
             continue
-        opened.append(figure)
-        stack.append(None)
-        for each in reversed(figure.inputs):
+        push(figure)
+        push(None)
+        for each in reversed(inputs):
             if each.__class__ is tuple:
-                stack += [one for one in reversed(each) if id(one) not in seen]
-            elif id(each) not in seen:
-                stack.append(each)
+                stack.extend([one for one in reversed(each) if one not in seen])
+            elif each not in seen:
+                push(each)
     return order
 
 

@@ -38,7 +38,8 @@ class Extras:
 
     ``callout``: sheet and line (0: it follows). ``plain``: a line in place of that of the formula.
     ``band``: a drawing as SVG, with ``likely`` in words. ``matters``: what moves the figure most, ``smaller``
-    the count of the rest. ``uses``: what is built on it; ``more_uses`` behind those. ``trail``: what was open before.
+    the count of the rest. ``uses``: what is built on it; ``more_uses`` behind those.
+    ``trail``: what was open before.
     """
 
     callout: tuple[int, int] | None = None

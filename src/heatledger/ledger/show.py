@@ -8,6 +8,7 @@ here can be read back.
 from __future__ import annotations
 
 from decimal import ROUND_CEILING, ROUND_HALF_UP, Context, Decimal
+from functools import lru_cache
 from math import floor, inf, isfinite, isnan, log10
 
 from heatledger.ledger import dimensions as d
@@ -35,6 +36,12 @@ def number_text(value: float, places: int, group: str = ",") -> str:
     Thousands are parted by ``group``; a negative number has a true minus, and zero never has one.
     ``places`` below zero rounds to tens, hundreds and so on. Raises ValueError when not finite.
     """
+    return _number_text(float(value), places, group)
+
+
+@lru_cache(maxsize=8192)
+def _number_text(value: float, places: int, group: str) -> str:
+    """The same of a plain float, so that no figure is held here."""
     return _grouped(_rounded(value, places, ROUND_HALF_UP), max(places, 0), group)
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import replace
 from os import PathLike
 from pathlib import Path
 
@@ -30,7 +29,7 @@ def write_papers(
     if not design.losses.rooms:
         raise PaperError("the job has no rooms yet. Enter the first one under `rooms`, then print again.")
     shown = units or design.job.units
-    printing = Printing(in_units(design, shown), shown)
+    printing = Printing(design.told_in(shown), shown)
     sheet = paper or shown.paper
     into = Path(folder)
     into.mkdir(parents=True, exist_ok=True)
@@ -52,10 +51,3 @@ def write_papers(
                 target.write_bytes(content)
                 written[each.name].append(target)
     return [path for paths in written.values() for path in paths]
-
-
-def in_units(design: Design, units: Preset) -> Design:
-    """The same design as a reader of these units is told of it: findings speak in the units of the job."""
-    if units is design.job.units:
-        return design
-    return replace(design, job=replace(design.job, units=units))

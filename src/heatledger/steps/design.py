@@ -11,6 +11,7 @@ from typing import Any
 from heatledger.job.model import Job
 from heatledger.ledger.figures import NO_NAMES, Figure, Leaf, LeafKind, Names, Placed, ancestors, flat, placed
 from heatledger.ledger.findings import Finding, NotChecked
+from heatledger.ledger.presets import Preset
 from heatledger.ledger.results import values_at, walk_results
 from heatledger.steps.bills import Bills, bills
 from heatledger.steps.boiler_room import BoilerRoom, boiler_room
@@ -104,8 +105,23 @@ class Design:
         """The design with one more what-if of the job laid over it, worked out once; may raise JobErrors."""
         kept: dict[str, Design] = self.__dict__.setdefault("_with_what_ifs", {})
         if id not in kept:
-            kept[id] = design(self.job.with_what_ifs(id), since=self)
+            first: Design | None = self.__dict__.get("_first_told")
+            if first is not None:
+                kept[id] = first.with_what_if(id).told_in(self.job.units)
+            else:
+                kept[id] = design(self.job.with_what_ifs(id), since=self)
         return kept[id]
+
+    def told_in(self, units: Preset) -> Design:
+        """The same design as a reader of these units is told of it: findings and titles name quantities too.
+
+        No figure is worked out again, nor is a what-if that was laid.
+        """
+        if units is self.job.units:
+            return self
+        told = dataclasses.replace(self, job=dataclasses.replace(self.job, units=units))
+        told.__dict__["_first_told"] = self.__dict__.get("_first_told", self)
+        return told
 
     @cached_property
     def findings(self) -> list[Finding]:

@@ -55,7 +55,7 @@ def page_of(
     return Page(
         id=id, house=state.in_units(units), before=state.before, units=units, revision=state.revision,
         wrong=dict(desk.wrong), sheet=sheet, who=who(request), ready=ready, desk=desk,
-        can_undo=desk.book.can_undo(id), can_redo=desk.book.can_redo(id),
+        can_undo=state.revision.parent is not None, can_redo=desk.book.can_redo(id),
         printed=request.cookies.get("printed", ""), **_visited(request), **given,
     )  # fmt: skip
 

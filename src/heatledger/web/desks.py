@@ -23,7 +23,6 @@ from heatledger.job.load import read_job
 from heatledger.job.model import Job
 from heatledger.job.text import walk
 from heatledger.ledger.presets import Preset
-from heatledger.papers.write import in_units
 from heatledger.steps.design import Design, design
 from heatledger.web.keeping import keep
 from heatledger.web.later import Later
@@ -52,7 +51,9 @@ class State:
     def in_units(self, units: Preset) -> Design:
         """The design as a reader of these units is told of it."""
         if units.name not in self.told:
-            self.told[units.name] = in_units(self.house, units)
+            told = self.told[units.name] = self.house.told_in(units)
+            # The figures are the same; only what is said of them is not.
+            told.__dict__.setdefault("results", self.house.results)
         return self.told[units.name]
 
 
@@ -108,7 +109,14 @@ class Desk:
             return token
 
     def edit(
-        self, edit: TextEdit, path: str, typed: str, by: str, base: int, said: str = "", entry: bool = False,
+        self,
+        edit: TextEdit,
+        path: str,
+        typed: str,
+        by: str,
+        base: int,
+        said: str = "",
+        entry: bool = False,
         beside: bool = False,
     ) -> Outcome:
         """Change the text at one path. An ``entry`` that cannot be read is kept beside the job and changes

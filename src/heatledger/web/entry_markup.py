@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
@@ -14,6 +15,8 @@ from heatledger.job.what_ifs import shape_at
 from heatledger.web.entries import LINES, entry_at
 
 WIDEST = 34
+VALUE = re.compile(r"\s*[UR]?[-\s]*[0-9]", re.IGNORECASE)
+"""What looks like a U-value or an R-value."""
 
 
 def field_of(
@@ -70,7 +73,28 @@ def fault_of(job: Job, wrong: WrongEntry) -> Markup:
     return Markup(
         '<span class="fault" id="{}">{} {}{} <button class="btn quiet" data-withdraw="{}">'
         "Put back the old one</button></span>"
-    ).format(fault_id(wrong.path), wrong.what, wrong.mend, kept, wrong.path)
+    ).format(fault_id(wrong.path), plainly(wrong.what), _mend(wrong), kept, wrong.path)
+
+
+def plainly(sentence: str) -> str:
+    """A sentence of the job file as it is said on a screen: words in quotes, no command of a terminal."""
+    said = re.sub(r"`heatledger catalog[^`]*` lists", "The list at the entry shows", sentence)
+    return re.sub(r"`([^`]*)`", lambda tick: f"“{_spoken(tick[1])}”", said)
+
+
+def _spoken(words: str) -> str:
+    """A key of the job file in the trade's words; anything else as it stands."""
+    key, colon, rest = words.partition(":")
+    plain = key.replace("_", " ") if re.fullmatch(r"[a-z_]+", key) else key
+    return _SPOKEN.get(key, plain) + colon + rest
+
+
+def _mend(wrong: WrongEntry) -> str:
+    """How to mend an entry; where a value stands for a row of the catalog, also where the value goes."""
+    own = ""
+    if re.fullmatch(r"constructions/[^/]+/catalog", wrong.path) and VALUE.match(wrong.typed):
+        own = " A value of your own goes in its U-value or R-value: touch its name, More that may be given."
+    return plainly(wrong.mend) + own
 
 
 def choices_at(path: str, job: Job) -> tuple[str, ...] | dict[str, str]:
@@ -93,6 +117,9 @@ def choices_at(path: str, job: Job) -> tuple[str, ...] | dict[str, str]:
     return {id: each.name for id, each in among(job).items()} if among else ()
 
 
+_SPOKEN = {
+    "u_value": "U-value", "r_value": "R-value", "f_factor": "F-factor", "catalog": "row of the catalog",
+}  # fmt: skip
 _AMONG: dict[str, Callable[[Job], Mapping[str, Any]]] = {
     "construction": lambda job: job.constructions,
     "level": lambda job: job.levels,

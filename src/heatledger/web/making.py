@@ -6,6 +6,7 @@ what was typed.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from collections.abc import Mapping as Fields
 from typing import Any
@@ -23,6 +24,7 @@ from heatledger.web.entries import with_unit
 from heatledger.web.record_entries import one_of
 
 TextEdit = Callable[[str], str]
+AN_AREA = re.compile(r"(?:\bsq\b|\bsf\b|square|(?:ft|m|in)\s?(?:2|²|\^2))", re.IGNORECASE)
 FIELD = "f:"
 """What the name of a form's field begins with where it is a key of the new thing."""
 
@@ -49,22 +51,34 @@ def new_thing(path: str, given: Fields[str, str], job: Job, units: Preset) -> Te
         raise EditError(path, f"The new {one_of(path)} has no name.", "Give it a name first.")
     id = id or edits.free_id(ids_at(job, path), name)
     value: dict[str, Any] = {"name": name} if name and "name" in keys else {}
+    if path == "constructions":
+        typed = _as_its_kind_is_rated(typed)
     value |= entries_of(f"{path}/{id}", typed, job, units, keys)
     if path == "what-ifs":
         value["changes"] = [{"set": typed.get("set", ""), "to": typed.get("to", "")}]
     return lambda text: edits.add_thing(text, f"{path}/{id}", value or "")
 
 
+def _as_its_kind_is_rated(typed: Fields[str, str]) -> dict[str, str]:
+    """The value of a construction under the key that its kind takes: below grade an R, at an edge an F."""
+    key = {"below-grade wall": "r_value", "below-grade floor": "r_value", "slab edge": "f_factor"}
+    own = key.get(typed.get("kind", ""), "u_value")
+    return {own if each == "u_value" else each: text for each, text in typed.items()}
+
+
 def entries_of(
     path: str, typed: Fields[str, str], job: Job, units: Preset, keys: Fields[str, Field]
 ) -> dict[str, str]:
-    """What was typed by key, with the reader's unit on a bare number. A length of two sides is a size."""
+    """What was typed by key, with the reader's unit on a bare number. A length of two sides is a size,
+    and an area is one."""
     found: dict[str, str] = {}
     for key, text in typed.items():
         if key not in keys:
             continue
         if key == "length" and any(sign in text for sign in ("×", "x", "*")) and "size" in keys:
             key = "size"
+        elif key in ("length", "size") and AN_AREA.search(text) and "area" in keys:
+            key = "area"
         needed = keys[key].kind in ("quantity", "size") and key not in ("count",)
         if text or needed:
             found[key] = with_unit(text, f"{path}/{key}", units, job.units) if text else ""

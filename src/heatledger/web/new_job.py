@@ -10,6 +10,8 @@ from heatledger.job.edits import EditError, add_thing, free_id, set_entry, set_k
 from heatledger.job.errors import JobErrors
 from heatledger.job.load import read_job
 from heatledger.job.model import Job
+from heatledger.ledger.dimensions import LENGTH
+from heatledger.ledger.notation import NotationError, read
 from heatledger.ledger.presets import Preset
 from heatledger.web import new_job_forms as forms
 from heatledger.web.entries import with_unit
@@ -48,7 +50,26 @@ def from_room(typed: Typed, units: Preset, sides: Sequence[str], under_attic: bo
     if under_attic:
         values[f"{room}/surfaces/ceiling/size"] = size
     keys = own | {f"{room}/size": "along", f"{room}/surfaces/ceiling/size": "along"}
-    return _made(text, typed, ROOM, units, values, keys)
+    made = _made(text, typed, ROOM, units, values, keys)
+    wrong = _sides_wrong(typed, units)
+    if wrong:  # The size is both sides in one entry, and its fault would stand at the first of them.
+        if typed.get("along", "").strip():
+            made.faults.pop("along", None)
+        made.faults |= wrong
+    return made
+
+
+def _sides_wrong(typed: Typed, units: Preset) -> dict[str, str]:
+    """What is wrong with each of the two sides that was typed and cannot be read."""
+    wrong = {}
+    for key in ("along", "across"):
+        side = typed.get(key, "").strip()
+        try:
+            if side:
+                read(side, LENGTH, units)
+        except NotationError as why:
+            wrong[key] = f"{why}."
+    return wrong
 
 
 def from_boiler(typed: Typed, units: Preset) -> Begun:

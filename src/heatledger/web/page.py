@@ -36,7 +36,8 @@ class Page:
     """One answer about one job. ``house`` speaks in the reader's units; ``before`` is the design as it was
     before the last change, None when nothing has changed. ``ready`` says whether the findings are to be
     waited for. ``asked`` is what else the address asks for, ``desk`` where the job lies open. ``paired`` is
-    for a device that reaches Startup only, ``printed`` what it has printed; ``mark_of_forms`` is what a form of it carries."""
+    for a device that reaches Startup only, ``mark_of_forms`` what a form of it carries, ``printed`` what this
+    device has printed of the job."""
 
     id: str
     house: Design

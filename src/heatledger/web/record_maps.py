@@ -39,6 +39,8 @@ ASKED: dict[str, tuple[str, ...]] = {
     "bill": ("fuel",), "expectation": ("of", "about", "because"),
 }  # fmt: skip
 """What the form for one more thing asks besides its name."""
+ASKED_AS = {("construction", "u_value"): "U-value (R below grade, F of an edge)",
+            ("surface", "length"): "length, two sides or area"}  # fmt: skip
 HEADS = {"u_value": "U-value or row", "length": "Size", "floor_area": "Size", "size": "Size",
          "energy": "Fuel used"}  # fmt: skip
 
@@ -117,7 +119,8 @@ def asked_of(page: Page, path: str, shape: Shape) -> tuple[Asked, ...]:
         each = shape.by_key[key]
         choices = choices_at(f"{path}/new/{key}", page.job)
         pairs = tuple(choices.items()) if isinstance(choices, dict) else tuple((one, one) for one in choices)
-        found.append(Asked(key, each.words, pairs, each.example, key if key in LISTED else ""))
+        words = ASKED_AS.get((shape.name, key), each.words)
+        found.append(Asked(key, words, pairs, each.example, key if key in LISTED else ""))
     if shape.name == "what-if":
         found += [Asked("set", "path of the value to set", (), "air/changes", "set"),
                   Asked("to", "what to put there", (), "0.35 ACH")]  # fmt: skip

@@ -35,9 +35,14 @@ class Reading:
 
 def read_with_slips(text: str, path: str, slips: Iterable[WrongEntry], since: Job) -> Reading:
     """The job in a text that an edit at ``path`` has made, with the entries that wait where they can be read
-    now. Those that another set meanwhile wait for their own writer."""
-    together, taken = text, []
+    now. Those that another set meanwhile wait for their own writer; one that says in another way what was
+    set now is given up."""
+    together, taken, said = text, [], _rivals(path)
+    given_up: list[str] = []
     for each in slips:
+        if each.path in said:
+            given_up.append(each.path)
+            continue
         if each.path == path or each.mend == ANEW or not each.typed:
             continue
         try:
@@ -47,11 +52,11 @@ def read_with_slips(text: str, path: str, slips: Iterable[WrongEntry], since: Jo
         taken.append(each.path)
     if taken:
         try:
-            return Reading(together, read_again(together, since), tuple(taken))
+            return Reading(together, read_again(together, since), (*taken, *given_up))
         except JobErrors:
             pass
     try:
-        return Reading(text, read_again(text, since))
+        return Reading(text, read_again(text, since), tuple(given_up))
     except JobErrors as errors:
         return Reading(text, None, (), tuple(errors.errors))
 

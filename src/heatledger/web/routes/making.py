@@ -13,6 +13,7 @@ from heatledger.job.errors import JobErrors
 from heatledger.job.text import Mapping, index_of, walk
 from heatledger.web.asked import desk_of, page_of, units_of, who
 from heatledger.web.drawing import draw
+from heatledger.web.entry_markup import plainly
 from heatledger.web.first_room import first
 from heatledger.web.making import made
 from heatledger.web.offers import offers
@@ -56,7 +57,7 @@ def make(request: Request, id: str, given: Annotated[dict[str, str], Depends(for
 def refused(request: Request, faults: list[str]) -> Response:
     """Every fault of a form at once; the page that asked keeps what was typed."""
     template = "said.html" if "HX-Request" in request.headers else "fault.html"
-    what = " ".join(dict.fromkeys(each.strip() for each in faults))
+    what = " ".join(dict.fromkeys(plainly(each.strip()) for each in faults))
     return HTMLResponse(draw(template, what=what, mend="Nothing was kept of this form yet."), 422)
 
 

@@ -38,6 +38,32 @@ export function notice(words) {
   place.hidden = !words;
 }
 
+const HELD = "entry-with-focus";
+
+/** The entry that has focus. A part put in its place would lend its field, with what is typed in it, to
+ * whichever entry stands there now, so the field is named while that is done.
+ * @returns {HTMLElement | null} */
+function held() {
+  const field = document.activeElement;
+  if (!(field instanceof HTMLElement) || field.dataset.entry === undefined || field.id) return null;
+  field.id = HELD;
+  return field;
+}
+
+/** An answer in which the entry that has focus has the same name as on the page.
+ * @param {string} text @param {HTMLElement} field @returns {string} */
+function heldIn(text, field) {
+  const mark = ` data-entry="${field.dataset.entry}"`;
+  for (let place = field.parentElement; place; place = place.parentElement) {
+    const start = place.id ? text.indexOf(`hx-target="#${place.id}"`) : -1;
+    if (start < 0) continue;
+    const at = text.indexOf(mark, start);
+    if (at < 0 || at > text.indexOf("</hx-partial>", start)) return text;
+    return `${text.slice(0, at)} id="${HELD}"${text.slice(at)}`;
+  }
+  return text;
+}
+
 /** Whether the app did not answer when it was asked last. */
 let lost = false;
 
@@ -66,7 +92,10 @@ export async function ask(verb, path, values) {
     // What follows after a change leaves standing what was said of the change.
     if (verb === "POST" || lost) notice("");
     lost = false;
-    await window.htmx.swap({ text, target: "#says", swap: "innerHTML", sourceElement: document.body });
+    const field = held();
+    await window.htmx.swap({ text: field ? heldIn(text, field) : text, target: "#says", swap: "innerHTML", sourceElement: document.body });
+    field?.removeAttribute("id");
+    document.getElementById(HELD)?.removeAttribute("id");
     return true;
   } catch {
     lost = true;
