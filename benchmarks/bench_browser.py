@@ -47,7 +47,7 @@ CHANGE = """async ([path, value, figure]) => {
   field.blur();
   const painted = await new Promise((done) => {
     const look = () => {
-      if (shown() !== before) requestAnimationFrame((at) => setTimeout(() => done(performance.now()), 0));
+      if (shown() !== before) requestAnimationFrame(() => setTimeout(() => done(performance.now()), 0));
       else if (performance.now() - began > 5000) done(0);
       else requestAnimationFrame(look);
     };
@@ -95,7 +95,7 @@ def times_on(page: Any, path: str, figure: str, values: tuple[str, str]) -> list
         taken = page.evaluate(CHANGE, [path, values[number % 2], figure])
         if taken >= 0:
             times.append(taken / 1000)
-        page.wait_for_function("document.querySelector('#token').dataset.wait === 'no'")
+        page.wait_for_selector("#token[data-wait='no']", state="attached")
         page.wait_for_timeout(150)
     if len(times) < ROUNDS:
         raise RuntimeError(f"{figure} did not change on the page after {path} was typed")

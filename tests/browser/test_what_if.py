@@ -28,7 +28,7 @@ def test_a_mend_is_tried_kept_and_made_the_job(page: Page) -> None:
     assert revision(page) == 2
 
     page.get_by_role("button", name=re.compile("Make .* the job")).click()
-    expect(page.locator("#right .foot")).to_contain_text("made the job")
+    expect(page.locator("#right .foot")).to_contain_text("Revision 3: “Give it")
     assert revision(page) == 3
     page.goto(f"{job}/emitters?pick=rooms/kitchen")
     expect(page.locator("#right h1")).to_have_text("Kitchen")

@@ -6,6 +6,7 @@ import { watchFind } from "./find.js";
 import { watchCells } from "./cells.js";
 import { watchKeys } from "./keys.js";
 import { watchKnown } from "./known.js";
+import { watchTwice } from "./once.js";
 import { watchOffers } from "./offers.js";
 import { watchReadings } from "./readings.js";
 import { watchPapers } from "./papers.js";
@@ -47,6 +48,7 @@ function readFrom(id) {
   return field instanceof HTMLInputElement || field instanceof HTMLSelectElement ? field.value : "";
 }
 
+watchTwice();
 watchTrials();
 watchEntries();
 watchKnown();
