@@ -13,7 +13,7 @@ def copy_of_demo(page: Page, name: str = JOB) -> str:
     """Copy a demo job as a user does; the address of the copy, without a sheet."""
     page.goto("/new-job?way=demo")
     page.get_by_role("button", name=f"Copy {name}").click()
-    expect(page.locator("#strip")).to_be_visible()
+    expect(page.locator("#index")).to_be_visible()
     return urlsplit(page.url).path.rpartition("/")[0]
 
 

@@ -49,6 +49,7 @@ def test_every_sheet_turns_to_metric_and_back(page: Page, job: str, sheet: str) 
     assert not INCH_POUND.findall(metric), INCH_POUND.findall(metric)
     assert METRIC_ONLY.search(metric)
     switch(page, "US")
+    expect(page.locator("#index .units")).to_have_text("ft, °F")
     assert figures_of(page) == before
 
 

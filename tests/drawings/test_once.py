@@ -54,7 +54,7 @@ def test_another_design_and_another_preset_of_the_same_name_are_drawn_for_themse
 
 
 @pytest.mark.parametrize("cause", CAUSES)
-@pytest.mark.parametrize("width", (0.3, 7.0, 40.25, 111.7))
+@pytest.mark.parametrize("width", [0.3, 7.0, 40.25, 111.7])
 def test_a_hatch_of_a_box_is_that_of_any_outline(cause: str, width: float) -> None:
     upright = box(3.5, 0.5, width, 9.0, "edge").points
     turned = upright[1:] + upright[:1]  # begins at another corner, so it is not taken for a box

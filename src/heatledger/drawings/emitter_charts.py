@@ -13,6 +13,7 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show
 from heatledger.steps.design import Design
+from heatledger.studies.side_by_side import carried
 
 WATER, WALLS = "Lowest supply that carries each room", "On the wall, to scale"
 CONDENSING = "condensing"
@@ -59,12 +60,10 @@ def water_temperatures(house: Design, units: Preset, width: float = WIDE) -> Cha
     names, whole = house.job.rooms, house.emitters.house
     order = sorted((id for id, each in rooms.items() if not each.lowest_supply.is_missing),
                    key=lambda each: float(rooms[each].lowest_supply))  # fmt: skip
-    carried = 0 if supply.is_missing else sum(
-        float(rooms[id].lowest_supply) <= float(supply) + 1e-6 for id in order
-    )  # fmt: skip
     said = []
     if not supply.is_missing:
-        many = f"{carried} of {len(rooms)} rooms are" if carried < len(rooms) else "every room is"
+        count = carried(house.emitters)
+        many = f"{count} of {len(rooms)} rooms are" if count < len(rooms) else "every room is"
         said.append(f"At {show(supply, units)} supply water {many} carried.")
     if whole.set_by in names and not whole.lowest_supply.is_missing:
         said.append(f"{names[whole.set_by].name} needs {enough(whole.lowest_supply, units)}, the most.")

@@ -144,7 +144,7 @@ def _elements(shapes: tuple[Shape, ...]) -> list[str]:
 
 def _kind(shape: Shape) -> tuple[type, str, bool]:
     """What neighbors have in common that are written together."""
-    return shape.__class__, shape.look, shape.__class__ is Path and shape.closed  # type: ignore[union-attr]
+    return shape.__class__, shape.look, shape.__class__ is Path and shape.closed
 
 
 def _steps(shape: Shape) -> str:

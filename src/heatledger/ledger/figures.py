@@ -188,10 +188,7 @@ def flat(inputs: Iterable[Any]) -> Iterator[Figure]:
     """The figures of an ``inputs`` tuple, those inside parts too, in order."""
     found: list[Figure] = []
     for each in inputs:
-        if each.__class__ is tuple:
-            found += each
-        else:
-            found.append(each)
+        found += each if each.__class__ is tuple else (each,)
     return iter(found)
 
 

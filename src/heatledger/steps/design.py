@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Mapping
 from difflib import get_close_matches
 from functools import cache, cached_property
 from typing import Any
+from weakref import ref
 
 from heatledger.job.model import Job
 from heatledger.ledger.figures import NO_NAMES, Figure, Leaf, LeafKind, Names, Placed, ancestors, flat, placed
@@ -206,7 +207,9 @@ class DesignNames(Names):
     """Titles, paths and uses of the figures of one design."""
 
     def __init__(self, design: Design) -> None:
-        self.design = design
+        self.job, self._circuits, self._results = design.job, design.circuits, design.results
+        # A design holds its names; held back by them, it would stay until garbage is looked for.
+        self._design = ref(design)
         self.paths: dict[int, str] = {}
         # What was given has the path of its leaf; only what was found has to be looked up.
         for path, figure in design.results.items():
@@ -223,10 +226,16 @@ class DesignNames(Names):
         self.places: dict[int, tuple[Figure, tuple[str, list[str]]]] = {}
         """What papers have worked out of a figure's place; the figure is kept, so that its id stays."""
 
+    @property
+    def design(self) -> Design:
+        """The design whose figures these are the names of, made anew where nobody holds it any more."""
+        held = self._design()
+        return design(self.job) if held is None else held
+
     @cached_property
     def _uses(self) -> dict[int, list[Figure]]:
         found: dict[int, list[Figure]] = {}
-        for figure in ancestors(*self.design.results.values()):
+        for figure in ancestors(*self._results.values()):
             if figure.inputs:
                 for each in {id(one) for one in flat(figure.inputs)}:
                     found.setdefault(each, []).append(figure)
@@ -249,17 +258,17 @@ class DesignNames(Names):
         if not path and figure.inputs:
             parts = figure.inputs[0].__class__ is tuple  # a sum is called after what its parts belong to
             for each in flat(figure.inputs):
-                things, _ = things_at(self.path(each), self.design.job)
+                things, _ = things_at(self.path(each), self.job)
                 if things:
                     return ", ".join([NO_NAMES.title(figure), *(things[:-1] if parts else things)])
         here = figure.original if isinstance(figure, Placed) else figure
         several = self._several.get(id(here), [])
         typed = isinstance(figure.origin, Leaf) and figure.origin.kind is LeafKind.JOB
         if len(several) > 1 and not typed:
-            shared = shared_title(figure, several, self.design.circuits)
+            shared = shared_title(figure, several, self._circuits)
             if shared:
                 return shared
-        return title_at(path, figure, self.design.job)
+        return title_at(path, figure, self.job)
 
     def path(self, figure: Figure) -> str:
         """Where a figure stands; empty for an inner result that has no place of its own."""
@@ -271,12 +280,12 @@ class DesignNames(Names):
         origin = figure.origin
         if not isinstance(origin, Leaf) or origin.kind is not LeafKind.JOB:
             return super().place(figure)
-        source = self.design.job.source
+        source = self.job.source
         return f"{source.file_name}:{source.line_of(origin.path)} {origin.path}"
 
     def thing(self, key: str) -> str:
         """The name of what a choice or a search calls by its id; any other key as it is."""
-        job = self.design.job
+        job = self.job
         among = (job.rooms, job.system.emitters, job.system.circuits, job.system.zones, job.unheated)
         found = next((each[key] for each in among if key in each), None)
         return key if found is None else str(found.name)

@@ -40,7 +40,7 @@ def _calls(design: Design) -> Iterator[Said]:
         if circuit.zone not in system.zones:
             yield _answer(circuit, design)
     if system.plant.boiler is not None:
-        what = "any zone valve is open" if _valves(design) else "any zone calls"
+        what = "any zone valve is open" if has_zone_valves(design) else "any zone calls"
         yield say(
             f"Boiler enable: while {what}, a dry contact lets the boiler run. It joins no two transformers."
         )
@@ -66,7 +66,8 @@ def _pump(circuit: Circuit, design: Design) -> str:
     return f"the {name.lower()}" if name.lower() == "circulator" else f"circulator {name}"
 
 
-def _valves(design: Design) -> bool:
+def has_zone_valves(design: Design) -> bool:
+    """Whether any circuit opens by a zone valve."""
     return any(each.common.valve is not None for each in design.job.system.circuits.values())
 
 
@@ -113,7 +114,7 @@ def _ends(design: Design) -> Iterator[Said]:
     purge = design.job.system.controls.post_purge
     if design.job.system.plant.boiler is None:
         return
-    stopped = "the last zone valve closes and" if _valves(design) else "the last call ends and"
+    stopped = "the last zone valve closes and" if has_zone_valves(design) else "the last call ends and"
     yield say(f"End: {stopped} the boiler is no longer enabled.")
     if purge is not None and float(purge) > 0:
         yield say(

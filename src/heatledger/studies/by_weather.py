@@ -13,7 +13,7 @@ from math import ceil, floor, isfinite
 from weakref import WeakKeyDictionary
 
 from heatledger.ledger.dimensions import TEMPERATURE
-from heatledger.ledger.figures import LedgerError
+from heatledger.ledger.figures import Figure, LedgerError, original_of
 from heatledger.ledger.replay import Program
 from heatledger.ledger.units import Unit
 from heatledger.steps.design import Design
@@ -29,7 +29,9 @@ class LossAt:
     loss: float
 
 
-_KEPT: WeakKeyDictionary[Design, dict[str, tuple[LossAt, ...]]] = WeakKeyDictionary()
+_Kept = tuple[Figure, Figure, tuple[LossAt, ...]]
+_KEPT: WeakKeyDictionary[Figure, dict[str, _Kept]] = WeakKeyDictionary()
+"""By the loss itself, since a later design that took it over has the same points."""
 
 
 def losses_at(design: Design, outdoors: Sequence[float]) -> list[float]:
@@ -50,10 +52,12 @@ def by_weather(design: Design, unit: Unit) -> tuple[LossAt, ...]:
     The mild end is the last step below the rooms. Empty where nothing follows, or where the loss does
     not fall as it gets milder.
     """
-    kept = _KEPT.setdefault(design, {})
-    if unit.text not in kept:
-        kept[unit.text] = _by_weather(design, unit)
-    return kept[unit.text]
+    site = design.losses.site
+    kept = _KEPT.setdefault(original_of(design.losses.house.loss), {})
+    found = kept.get(unit.text)
+    if found is None or found[0] is not site.outdoor or found[1] is not site.indoor:
+        found = kept[unit.text] = (site.outdoor, site.indoor, _by_weather(design, unit))
+    return found[2]
 
 
 def _by_weather(design: Design, unit: Unit) -> tuple[LossAt, ...]:

@@ -13,6 +13,8 @@ from heatledger.ledger.figures import Figure
 from heatledger.physics.crude import WHOLE_HOUSE, crude_heat_loss
 from heatledger.steps.usual import usual
 
+CRUDE = "crude/"
+"""What the paths of a crude estimate begin with: they stand outside the results of a design."""
 RATES = {
     "low": ("0.12 Btu/(h·ft²·°F)", "whole-house loss of a tight new house, by floor area"),
     "figure": ("0.30 Btu/(h·ft²·°F)", "whole-house loss of a house in between, by floor area"),
@@ -64,4 +66,4 @@ def crude_figures(job: Job) -> dict[str, Figure]:
     made = crude_estimate(job)
     if made is None:
         return {}
-    return {"crude/figure": made.figure, "crude/low": made.low, "crude/high": made.high}
+    return {f"{CRUDE}figure": made.figure, f"{CRUDE}low": made.low, f"{CRUDE}high": made.high}

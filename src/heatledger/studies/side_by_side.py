@@ -8,7 +8,7 @@ from weakref import WeakKeyDictionary
 from heatledger.job.errors import JobErrors
 from heatledger.ledger.figures import Figure
 from heatledger.steps.design import Design
-from heatledger.steps.emitters import RoomHeat
+from heatledger.steps.emitters import Emitters, RoomHeat
 
 ALL_OF_IT = 0.995
 """A share from here on rounds to all of what is needed."""
@@ -52,6 +52,12 @@ def side_by_side(base: Design) -> list[Side]:
 def is_short(room: RoomHeat) -> bool:
     """Whether a room gets less than it needs, by more than rounding; False while that is not known."""
     return not room.given_share.is_missing and float(room.given_share) < ALL_OF_IT
+
+
+def carried(heat: Emitters) -> int:
+    """How many rooms get what they need at the supply of the design."""
+    known = [each for each in heat.rooms.values() if not each.given_share.is_missing]
+    return sum(not is_short(each) for each in known)
 
 
 def _side(id: str, base: Design) -> Side:

@@ -119,7 +119,8 @@ def _fill(made: Future[Printing], state: State, units: Preset, desk: Desk | None
         printing = Printing(house, units, f"revision {state.revision.number}")
         _ = printing.found
     except Exception as fault:
-        made.set_exception(fault)
+        # Its frames would hold the design for as long as this is kept.
+        made.set_exception(fault.with_traceback(None))
     else:
         made.set_result(printing)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from typing import Any
+from urllib.parse import unquote
 
 from fastapi import Request
 from fastapi.datastructures import QueryParams
@@ -20,8 +21,6 @@ OWN = frozenset(("open", "pick", "view", "trail", "units", "sheet", "token"))
 
 def who(request: Request) -> str:
     """The name given once on this device; empty until it is given."""
-    from urllib.parse import unquote
-
     return unquote(request.cookies.get("who", "")).strip()[:60]
 
 

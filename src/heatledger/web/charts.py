@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from markupsafe import Markup
 
@@ -10,11 +12,10 @@ from heatledger.drawings.chart import Chart
 from heatledger.drawings.hatches import swatch
 from heatledger.drawings.shapes import Drawing
 from heatledger.drawings.to_svg import ON_SCREEN, to_svg
-from heatledger.ledger.presets import Preset
-from heatledger.steps.design import Design
 from heatledger.web.fragments import Fragment
 
-Charted = Callable[[Design, Preset], Chart | None]
+if TYPE_CHECKING:
+    from heatledger.web.page import Page
 
 
 def chart_fragment(chart: Chart | None, css: str = "", titled: bool = True) -> list[Fragment]:
@@ -22,6 +23,15 @@ def chart_fragment(chart: Chart | None, css: str = "", titled: bool = True) -> l
     if chart is None:
         return []
     return [Fragment(f"chart-{chart.id}", "chart.html", {"chart": chart, "titled": titled}, css)]
+
+
+def chart_later(
+    page: Page, id: str, charted: Callable[[], Chart | None], titled: bool = True
+) -> list[Fragment]:
+    """A chart that follows after an edit has been answered; till then it stays as it was."""
+    if not page.ready:
+        return [Fragment(f"chart-{id}", "chart_wait.html", waits=True)]
+    return [replace(each, waits=True) for each in chart_fragment(charted(), titled=titled)]
 
 
 def svg(drawing: Drawing, id: str, scale: float = ON_SCREEN) -> Markup:

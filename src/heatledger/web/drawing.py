@@ -13,6 +13,7 @@ from heatledger import __version__
 from heatledger.ledger.html_parts import standing_mark
 from heatledger.ledger.sources import Standing
 from heatledger.web.charts import picture
+from heatledger.web.entry_markup import plainly
 from heatledger.web.fragments import Fragment
 from heatledger.web.marks import mark
 from heatledger.web.page import Page
@@ -36,6 +37,7 @@ def templates() -> Environment:
         trim_blocks=True, lstrip_blocks=True,
     )  # fmt: skip
     made.globals.update(mark=mark, picture=picture, version=__version__)
+    made.filters["plainly"] = plainly
     return made
 
 

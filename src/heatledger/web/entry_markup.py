@@ -60,9 +60,9 @@ def list_of(job: Job, wrong: Mapping[str, WrongEntry], path: str, words: str = "
         )
         for value, shown in options
     )
-    html = Markup('<select class="in {}" data-entry="{}" data-kept="{}" aria-label="{}">{}</select>').format(
-        css, path, entry.typed, words, inner
-    )
+    html = Markup(
+        '<select class="in {}" data-entry="{}" data-kept="{}" aria-label="{}" autocomplete="off">{}</select>'
+    ).format(css, path, entry.typed, words, inner)
     return html if bad is None else html + fault_of(job, bad)
 
 

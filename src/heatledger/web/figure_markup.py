@@ -10,7 +10,7 @@ from markupsafe import Markup, escape
 from heatledger.drawings.figure_words import enough
 from heatledger.ledger.figures import Figure, Placed
 from heatledger.ledger.presets import Preset
-from heatledger.ledger.show import NOT_KNOWN, show, show_percent, show_speaking
+from heatledger.ledger.show import NOT_KNOWN, show, show_speaking
 
 if TYPE_CHECKING:
     from heatledger.web.page import Page
@@ -42,10 +42,17 @@ def figure_button(
     return Markup(was + _button(page, path, number, spoken, css, label, figure) + tail)
 
 
-def share_button(page: Page, path: str, figure: Figure, places: int) -> Markup:
-    """A share as a percentage, as a button."""
-    shown = show_percent(float(figure), places)
-    return Markup(_button(page, path, shown, shown, "", "", figure))
+def told_button(page: Page, path: str, text: str, css: str = "", unit: bool = True) -> Markup:
+    """A figure in words of its own, as a button; a thin line where it has no value, plain text where none is.
+
+    ``unit``: whether the reader's unit is heard behind the words."""
+    figure = page.figure(path) if path else None
+    if figure is None:
+        return Markup(safe(text))
+    if figure.is_missing or not text:
+        return page.fig(path)
+    suffix = unit_text(figure, page.units) if unit and not in_words(figure, page.units, None) else ""
+    return Markup(_button(page, path, text, f"{text} {suffix}".strip(), css, "", figure))
 
 
 def safe(text: str) -> str:

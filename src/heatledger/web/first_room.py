@@ -20,7 +20,7 @@ from heatledger.web.making import TextEdit, ids_at
 SIDES = ("north", "east", "south", "west")
 STEPS = ("walls", "windows", "covers")
 """The steps after the two sides, by the word in the address."""
-TIMES = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
+TIMES = re.compile(r"\s*[x×*]\s*|\s+by\s+", re.IGNORECASE)
 
 
 def first(what: str, path: str, given: Fields[str, str], job: Job, units: Preset) -> TextEdit | None:

@@ -179,10 +179,19 @@ def way_of(page: Page, id: str) -> str:
     return "f_factor" if page.job.constructions[id].kind == "slab edge" else "u_value"
 
 
-def u_of(page: Page, id: str) -> Figure | None:
-    """The figure of a construction that came from a row of the catalog."""
+@dataclass(frozen=True)
+class Value:
+    """The figure by which a construction conducts, and what it is called: U-value, R-value or F-factor."""
+
+    words: str
+    figure: Figure
+
+
+def value_of(page: Page, id: str) -> Value | None:
+    """How a construction conducts, whichever way it is given; None while it is not."""
     made = page.job.constructions[id]
-    return next((each for each in (made.u_value, made.r_value, made.f_factor) if each is not None), None)
+    ways = (("U-value", made.u_value), ("R-value", made.r_value), ("F-factor", made.f_factor))
+    return next((Value(words, figure) for words, figure in ways if figure is not None), None)
 
 
 def rows_of_catalog(*kinds: str) -> list[Listed]:

@@ -14,18 +14,19 @@ from markupsafe import Markup
 
 from heatledger.book.records import Revision, WrongEntry
 from heatledger.job.model import Job
-from heatledger.ledger.dimensions import AREA, LENGTH, TEMPERATURE
+from heatledger.ledger.dimensions import AREA
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Weight
 from heatledger.ledger.presets import Preset
-from heatledger.ledger.show import show_range
+from heatledger.ledger.show import show_percent, show_range
 from heatledger.steps.design import Design
+from heatledger.studies.crude import CRUDE, crude_figures
 from heatledger.studies.uncertainty import band
 from heatledger.web.entries import Entry, entry_at
 from heatledger.web.entry_markup import field_of, list_of
-from heatledger.web.figure_markup import BLANK, figure_button, figure_text, share_button, unit_text
-from heatledger.web.marks import mark
+from heatledger.web.figure_markup import BLANK, figure_button, figure_text, told_button, unit_text
 from heatledger.web.states import SHEETS, SheetState, begun_states, sheet_states
+from heatledger.web.unit_words import short_words
 
 if TYPE_CHECKING:
     from heatledger.web.desks import Desk
@@ -88,6 +89,8 @@ class Page:
     def figure(self, what: str | Figure | None) -> Figure | None:
         """The figure at a path, or the figure itself; None where there is none."""
         if isinstance(what, str):
+            if what.startswith(CRUDE):
+                return crude_figures(self.job).get(what)
             found = self.house.results.get(what)
             return found if found is not None else self.house.figures.get(what)
         return what
@@ -125,6 +128,10 @@ class Page:
         """
         return figure_button(self, what, places, unit, css, speak, up, label)
 
+    def told(self, path: str, text: str, css: str = "", unit: bool = True) -> Markup:
+        """A figure in words of its own, as a button: 30 % in a column of shares; plain text without one."""
+        return told_button(self, path, text, css, unit)
+
     def band(self, path: str) -> str:
         """The likely range of a figure, "33,100 to 39,400"; empty where it has none."""
         figure = self.figure(path)
@@ -143,7 +150,7 @@ class Page:
         figure = self.figure(path)
         if figure is None or figure.is_missing:
             return self.fig(path)
-        return share_button(self, path, figure, places)
+        return self.told(path, show_percent(float(figure), places))
 
     def at(self, path: str) -> Entry:
         """The entry of the job at a path."""
@@ -193,7 +200,7 @@ class Page:
     @property
     def unit_words(self) -> str:
         """What the reader's units are called on the switch: ``ft, °F``."""
-        return f"{self.units.shown(LENGTH).unit.text}, {self.units.shown(TEMPERATURE).unit.text}"
+        return short_words(self.units)
 
     @property
     def area_unit(self) -> str:
@@ -214,10 +221,6 @@ class Page:
         from heatledger.web.workings import working_html
 
         return working_html(self.house, self.opened, self.units, callout_of(self), self.trail)
-
-    def mark(self, shape: str) -> Markup:
-        """The small shape of a weight or a state."""
-        return mark(shape)
 
     def title(self, path: str) -> str:
         """What the figure at a path is called."""

@@ -7,7 +7,12 @@ from heatledger.papers.findings_by_sheet import findings_of, not_checked_of
 from heatledger.studies.crude import crude_estimate
 from heatledger.web.fragments import Fragment
 from heatledger.web.page import Page
-from heatledger.web.states import NUMBER_OF
+
+HOMES = {"emitters": "emitters", "circuits": "piping", "zones": "piping", "plant": "boiler-room",
+         "bills": "boiler-room", "controls": "controls"}  # fmt: skip
+"""The sheet where the entries of a part of the job are typed, where it is not House."""
+WHOLE = ("site", "air", "plant", "controls")
+"""Parts of the job that are one thing by themselves."""
 
 
 def working_fragment(page: Page) -> Fragment:
@@ -30,11 +35,6 @@ def questions(page: Page, *sheets: int, where: str = "", id: str = "questions") 
     return Fragment(id, "questions.html", {"findings": found, "not_checked": left, "wait": False}, waits=True)
 
 
-def number_of(page: Page) -> int:
-    """The number of the open sheet; 0 where it has none."""
-    return NUMBER_OF.get(page.sheet, 0)
-
-
 def waiting_for(page: Page, path: str) -> list[Fragment]:
     """What a figure without a value waits for, each as a link to its entry."""
     figure = page.figure(path)
@@ -42,8 +42,22 @@ def waiting_for(page: Page, path: str) -> list[Fragment]:
         return []
     leaves = [each for each in waits_for(figure) if getattr(each.origin, "path", "")]
     names = page.house.names
-    waits = [(each.origin.path, names.title(each)) for each in leaves]
+    waits = [(page.url(**entry_at_home(each.origin.path)) + f"#entry={each.origin.path}", names.title(each))
+             for each in leaves]  # fmt: skip
     return [Fragment("waits", "waits.html", {"waits": waits, "title": names.title(figure)}, css="lead")]
+
+
+def entry_at_home(path: str) -> dict[str, str]:
+    """The sheet where an entry of the job is typed, and the thing to be picked there; nothing is open."""
+    head = path.partition("/")[0]
+    thing = path.rpartition("/")[0].removesuffix("/air")
+    if path in ("plant/supply", "plant/drop"):
+        return {"sheet": "emitters", "pick": "", "open": ""}
+    return {
+        "sheet": HOMES.get(head, "house"),
+        "pick": thing if "/" in thing or head in WHOLE else "",
+        "open": "",
+    }
 
 
 def crude(page: Page) -> list[Fragment]:

@@ -21,13 +21,13 @@ PLURAL = {"constructions": "construction", "levels": "level", "rooms": "room", "
 """What one thing of each map is called."""
 
 
-def entry_for(page: Page, path: str, field: Field, words: str = "") -> Markup:
-    """The entry at a path by the kind of its field."""
+def entry_for(page: Page, path: str, field: Field, words: str = "", place: str = "record") -> Markup:
+    """The entry at a path by the kind of its field; ``place`` tells it from the same entry elsewhere."""
     made = _entry(page, path, field, words or field.words)
     if path not in page.wrong:
         return made
     # The same entry may stand on the left page too, and an id stands once on a page.
-    return Markup(str(made).replace(f'"{fault_id(path)}"', f'"record-{fault_id(path)}"'))
+    return Markup(str(made).replace(f'"{fault_id(path)}"', f'"{place}-{fault_id(path)}"'))
 
 
 def _entry(page: Page, path: str, field: Field, words: str) -> Markup:

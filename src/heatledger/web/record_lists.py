@@ -15,6 +15,7 @@ from heatledger.job.model import KNOWN
 from heatledger.job.shapes import RESERVED
 from heatledger.job.text import Listing, Mapping, Node, Scalar, walk
 from heatledger.ledger.findings import Finding, Weight
+from heatledger.web.entry_markup import plainly
 from heatledger.web.page import Page
 from heatledger.web.record_entries import in_words, offering
 
@@ -180,7 +181,7 @@ def _input(page: Page, path: str, typed: str, words: str, hint: str = "", wide: 
     size = wide or min(max(len(shown or hint), 3), 34)
     made = _INPUT.format(" bad" if wrong else "", path, shown, shown, size, words, hint)
     if wrong:
-        made += Markup('<span class="fault">{} {}</span>').format(wrong.what, wrong.mend)
+        made += Markup('<span class="fault">{} {}</span>').format(plainly(wrong.what), plainly(wrong.mend))
     return made
 
 

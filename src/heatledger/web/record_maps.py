@@ -135,7 +135,7 @@ def _cells(page: Page, path: str, shape: Shape, node: Node) -> tuple[Cell, ...]:
         field = shape.by_key[key]
         words = f"{name_of(page, path)}, {field.words}"
         num = _is_number(shape.by_key[keys[0]])
-        found.append(Cell(entry_for(page, f"{path}/{key}", field, words), num))
+        found.append(Cell(entry_for(page, f"{path}/{key}", field, words, "row"), num))
     return tuple(found)
 
 

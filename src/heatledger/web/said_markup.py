@@ -9,7 +9,6 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.show import show_percent
 from heatledger.papers.words import spoken_time
 from heatledger.steps.said import SLOT, Said
-from heatledger.web.figure_markup import share_button
 from heatledger.web.page import Page
 
 
@@ -28,11 +27,5 @@ def _figure(page: Page, figure: Figure) -> Markup:
     path = page.path(figure)
     if figure.dimension is RATIO:
         places = 0 if float(figure) * 1000 % 10 < 1 else 1
-        return share_button(page, path, figure, places) if path else Markup(show_percent(float(figure)))
-    shown = spoken_time(figure, page.units)
-    return _BUTTON.format(path, shown, page.house.names.title(figure), shown) if path else escape(shown)
-
-
-_BUTTON = Markup(
-    '<button class="fig" form="open" name="open" value="{}" aria-label="{}, {}, open its working">{}</button>'
-)
+        return page.told(path, show_percent(float(figure), places))
+    return page.told(path, spoken_time(figure, page.units), unit=False)

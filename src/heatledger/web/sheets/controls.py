@@ -7,7 +7,8 @@ from typing import Any
 from markupsafe import Markup
 
 from heatledger.drawings.reset_from import reset_line, reset_points
-from heatledger.steps.sequence import sequence_of
+from heatledger.steps.sequence import has_zone_valves, sequence_of
+from heatledger.steps.targets import burns
 from heatledger.studies.calls import zones_alone
 from heatledger.web.fragments import Fragment
 from heatledger.web.page import Page
@@ -19,10 +20,24 @@ TITLE = "Controls"
 CSS = "controls.css"
 
 
+FOLLOWS = {
+    True: "supply water follows the outdoors", False: "no outdoor reset: one supply all winter",
+    None: "whether the supply follows the weather is not said yet",
+}  # fmt: skip
+"""What the head says of the reset, as far as the job does."""
+BURNER, ELEMENTS, ANY = (
+    ("Burner", "fires on demand"),
+    ("Elements", "come on as needed"),
+    ("Boiler", "runs on demand"),
+)
+"""What makes the heat, and what it does in a call."""
+
+
 def left(page: Page) -> list[Fragment]:
     """The reset line with its points, the calls, the settings."""
+    reset = page.job.system.controls.outdoor_reset
     return [
-        Fragment("head", "controls_head.html"),
+        Fragment("head", "controls_head.html", {"said": FOLLOWS[None if reset is None else bool(reset)]}),
         Fragment("reset", "controls_reset.html", _reset(page)),
         Fragment("calls", "controls_calls.html", _calls(page)),
         record(page, "controls"),
@@ -47,7 +62,8 @@ def _step(text: Markup) -> tuple[Markup, Markup]:
 
 
 def _reset(page: Page) -> dict[str, Any]:
-    points = page.house.controls.controls.reset
+    """The line with its points; no points where nothing is reset."""
+    points = page.house.controls.controls.reset if page.job.system.controls.outdoor_reset else {}
     wanted = {id(each) for each in reset_points(page.house)}
     chart = reset_line(page.house, page.units, 300.0, 170.0)
     return {
@@ -57,8 +73,9 @@ def _reset(page: Page) -> dict[str, Any]:
 
 
 def _calls(page: Page) -> dict[str, Any]:
-    pumps = page.job.system.plant.circulators
+    pumps, boiler = page.job.system.plant.circulators, page.job.system.plant.boiler
+    heat, fires = ANY if boiler is None else BURNER if burns(boiler) else ELEMENTS
     return {
         "alone": zones_alone(page.house), "pumps": {key: each.name or key for key, each in pumps.items()},
-        "all": page.house.circuits.plant.circulators,
+        "valves": has_zone_valves(page.house), "heat": heat, "fires": fires,
     }  # fmt: skip

@@ -7,6 +7,7 @@ from typing import Any
 from heatledger.drawings.emitter_charts import wall_bars_of_rooms, water_temperatures
 from heatledger.ledger.dimensions import TEMPERATURE
 from heatledger.ledger.show import show_percent
+from heatledger.studies.side_by_side import ALL_OF_IT, carried, is_short
 from heatledger.web.charts import chart_fragment, svg
 from heatledger.web.fragments import Fragment
 from heatledger.web.page import Page
@@ -15,9 +16,8 @@ from heatledger.web.records import record
 
 TITLE = "Emitters"
 CSS = "emitters.css"
-EVEN = 0.005
-"""A room within half a percent of its need is neither over nor short."""
 BAR = 168.0
+JUST_RIGHT = "just right"
 SLIDER = {True: (75, 200), False: (25, 95)}
 """Ends of the slider of the supply water, in °F and in °C."""
 
@@ -71,17 +71,18 @@ def picked_room(page: Page) -> str:
 
 
 def _water(page: Page) -> dict[str, Any]:
-    rooms = page.house.emitters.rooms.values()
-    known = [each for each in rooms if not each.given_share.is_missing]
-    carried = sum(float(each.given_share) >= 1 - EVEN for each in known)
+    heat = page.house.emitters
+    known = any(not each.given_share.is_missing for each in heat.rooms.values())
     shown = page.units.shown(TEMPERATURE).unit
-    supply = page.house.emitters.house.supply
+    supply = heat.house.supply
     low, high = SLIDER[shown.text == "°F"]
     return {
-        "carried": carried if known else None, "count": len(known), "unit": shown.text, "low": low,
-        "high": high,
+        "carried": carried(heat) if known else None,
+        "heated": len({each.room for each in heat.emitters.values()}),
+        "unit": shown.text, "low": low, "high": high,
         "at": "" if supply.is_missing else f"{shown.from_si(float(supply), TEMPERATURE.absolute):.0f}",
         "chosen": bool(page.at("plant/supply").typed),
+        "results": page.house.boiler_room.plant.drop_design is not heat.house.drop,
     }  # fmt: skip
 
 
@@ -101,28 +102,33 @@ def _rooms(page: Page) -> dict[str, Any]:
 
 def _verdict(page: Page, id: str) -> tuple[str, str]:
     """The shape and the words of what a room gets at this water."""
-    share = page.house.emitters.rooms[id].given_share
-    if share.is_missing:
+    heat = page.house.emitters.rooms[id]
+    if heat.given_share.is_missing:
         return "none", "not known yet"
     if any(each.suggested and each.room == id for each in page.house.emitters.emitters.values()):
         return "begun", "length suggested"
-    off = float(share) - 1
-    if abs(off) <= EVEN:
-        return "fine", "just right"
-    return ("fine", f"over by {show_percent(off)}") if off > 0 else ("must", f"short {show_percent(-off)}")
+    off = float(heat.given_share) - 1
+    if is_short(heat):
+        return "must", f"short {show_percent(-off)}"
+    return "fine", f"over by {show_percent(off)}" if off > 1 - ALL_OF_IT else JUST_RIGHT
 
 
 def _setter(page: Page) -> dict[str, Any]:
     whole = page.house.emitters.house
     name = page.job.rooms[whole.set_by].name if whole.set_by in page.job.rooms else ""
-    return {"whole": whole, "name": name}
+    heated = {each.room for each in page.house.emitters.emitters.values()}
+    return {"whole": whole, "name": name, "cold": [each for each in page.job.rooms if each not in heated]}
 
 
 def _lead(page: Page, room: str) -> dict[str, Any]:
-    each = page.house.emitters.rooms.get(room)
-    short = each is not None and not each.over.is_missing and float(each.over) < 0
+    """What stands first of a room; that it is short says the word, so the amount has no sign of its own."""
+    shape, words = _verdict(page, room) if room in page.house.emitters.rooms else ("none", "")
+    over = page.text(f"rooms/{room}/over", places=0, unit=False)
     names = {id: one.name for id, one in page.house.emitters.emitters.items() if one.room == room}
-    return {"room": room, "each": each, "short": short, "names": names}
+    return {
+        "room": room, "short": shape == "must", "even": words == JUST_RIGHT,
+        "lack": over.removeprefix("−"), "names": names,
+    }  # fmt: skip
 
 
 def _adding(page: Page) -> list[Fragment]:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from heatledger.drawings.figure_words import amount
 from heatledger.drawings.hatches import CAUSE_NAMES, CAUSES
 from heatledger.drawings.heat_charts import bars_of_rooms, heat_by_cause, likely_range
 from heatledger.drawings.load_chart import load_by_weather
-from heatledger.ledger.show import show_percent
 from heatledger.studies.replacement import replacement
 from heatledger.studies.uncertainty import SENTENCE
-from heatledger.web.charts import chart_fragment, chip, svg
+from heatledger.web.charts import chart_later, chip, svg
 from heatledger.web.fragments import Fragment
 from heatledger.web.matters import matters
 from heatledger.web.page import Page
@@ -29,7 +29,7 @@ def left(page: Page) -> list[Fragment]:
         return [Fragment("rooms", "heat_loss_none.html")]
     return [
         Fragment("rooms", "heat_loss_rooms.html", _rooms(page)),
-        *chart_fragment(load_by_weather(page.house, page.units)),
+        *chart_later(page, "load-by-weather", lambda: load_by_weather(page.house, page.units)),
         Fragment("checks", "heat_loss_checks.html", _checks(page)),
     ]
 
@@ -44,22 +44,22 @@ def right(page: Page) -> list[Fragment]:
         *matters(page, "house/loss"),
         working_fragment(page),
         questions(page, 2),
-        *chart_fragment(heat_by_cause(page.house, page.units)),
+        *chart_later(page, "where-the-heat-goes", lambda: heat_by_cause(page.house, page.units)),
     ]
 
 
 def _rooms(page: Page) -> dict[str, Any]:
     house = page.house
-    ids = list(house.losses.rooms)
+    floors = list(page.job.levels)
+    ids = sorted(house.losses.rooms, key=lambda each: _floor(page, each, floors))
     if page.view == LARGEST:
-        ids.sort(key=lambda each: -_watts(page, f"rooms/{each}/loss"))
+        ids.sort(key=lambda each: -amount(house.losses.rooms[each].loss))
     bars = bars_of_rooms(house, page.units, BAR)
     return {
         "rooms": ids,
         "bars": {id: svg(bars[id], f"bar-{id}") for id in ids},
         "causes": [(each, CAUSE_NAMES[each]) for each in CAUSES if each in house.losses.house.causes],
         "chip": chip,
-        "share": lambda cause: _share(page, f"house/causes/{cause}/share"),
         "largest": page.view == LARGEST,
         "groups": {} if page.view == LARGEST else _levels(page, ids),
     }
@@ -90,14 +90,10 @@ def _lead(page: Page) -> dict[str, Any]:
 
 def _checks(page: Page) -> dict[str, Any]:
     bills = [each for each in page.house.bills.bills.values() if not each.like_for_like.is_missing]
-    return {"bills": bills, "made": replacement(page.house) if bills else None}
+    return {"bill": next(iter(bills), None), "made": replacement(page.house) if bills else None}
 
 
-def _share(page: Page, path: str) -> str:
-    figure = page.figure(path)
-    return "" if figure is None or figure.is_missing else show_percent(float(figure))
-
-
-def _watts(page: Page, path: str) -> float:
-    figure = page.figure(path)
-    return 0.0 if figure is None or figure.is_missing else float(figure)
+def _floor(page: Page, id: str, floors: list[str]) -> int:
+    """Where the level of a room stands in the job; rooms of none come last, as on the sheet House."""
+    level = page.job.rooms[id].level
+    return floors.index(level.id) if level is not None and level.id in floors else len(floors)

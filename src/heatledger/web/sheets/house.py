@@ -10,10 +10,11 @@ from heatledger.drawings.hatches import CAUSE_NAMES, CAUSES
 from heatledger.drawings.heat_charts import amounts_of
 from heatledger.job.missing import missing_entries
 from heatledger.job.model import Room, Unheated
-from heatledger.ledger.dimensions import HEAT_RATE
+from heatledger.ledger.dimensions import HEAT_RATE, TEMPERATURE
 from heatledger.studies.crude import crude_estimate
 from heatledger.web import first_room
 from heatledger.web.charts import svg
+from heatledger.web.entries import field_at
 from heatledger.web.fragments import Fragment
 from heatledger.web.house_view import (
     Picked,
@@ -23,7 +24,7 @@ from heatledger.web.house_view import (
     picked_of,
     spaces_beyond,
     stories,
-    u_of,
+    value_of,
 )
 from heatledger.web.page import Page
 from heatledger.web.parts import questions, working_fragment
@@ -94,7 +95,15 @@ def sentence(page: Page, path: str, words: str) -> str:
     head = path.partition("/")[0]
     waits = {"emitters": "What emitters give", "circuits": "Piping", "plant": "The boiler room",
              "controls": "Controls", "bills": "The reading of the bills", "zones": "Zones"}  # fmt: skip
-    thing = thing_of(path)
+    thing, entry = thing_of(path), field_at(path)
+    # A job file says outdoor; a sentence says of what.
+    if (
+        entry is not None
+        and entry.dimension is TEMPERATURE
+        and "temperature" not in words
+        and "site/" in path
+    ):
+        words = f"{words} temperature"
     of = f", {name_of(page, thing)}" if "/" in thing else ""
     return f"{waits.get(head, 'Heat loss')} needs the {words}{of}"
 
@@ -107,7 +116,7 @@ def thing_of(path: str) -> str:
 def day(page: Page, picked: Picked) -> Fragment:
     """The design day, what the picked room is built of, and heights."""
     spaces = [picked.space] if picked.space is not None else []
-    made = [(id, name, f"constructions/{id}/{way}", u_of(page, id) if way == "catalog" else None)
+    made = [(id, name, f"constructions/{id}/{way}", value_of(page, id) if way == "catalog" else None)
             for id, name, way in built_of(page, spaces)]  # fmt: skip
     home = picked.space.level.id if picked.space is not None and picked.space.level else ""
     levels = [each for each in page.job.levels.values() if each.id == home] or list(page.job.levels.values())
@@ -150,7 +159,8 @@ def right(page: Page) -> list[Fragment]:
     """What the picked thing comes to, the open working, its record, its open questions."""
     picked = picked_of(page)
     found = [lead(page, picked), working_fragment(page)]
-    if picked.path and page.view not in first_room.STEPS:
+    on_the_left = (*PARTS.get(page.view, ()), *LEDGERS.get(page.view, ()))
+    if picked.path and picked.path not in on_the_left and page.view not in first_room.STEPS:
         found.append(record(page, picked.path))
     where = picked.path if picked.path and "/" in picked.path else ""
     return [*found, questions(page, where=where) if where else questions(page, 1, 2)]
@@ -176,6 +186,6 @@ def lead(page: Page, picked: Picked) -> Fragment:
         return Fragment("lead", "house_lead_space.html", {"space": space, "home": picked.home}, "lead")
     title = (name_of(page, path) if "/" in path else title_of(path)) if path else page.name
     kind = page.job.constructions.get(path.removeprefix("constructions/"))
-    figure = u_of(page, kind.id) if kind else None
-    given = {"title": title, "made": kind, "figure": figure, "path": path}
+    value = value_of(page, kind.id) if kind else None
+    given = {"title": title, "made": kind, "value": value, "path": path}
     return Fragment("lead", "house_lead_thing.html", given, "lead")

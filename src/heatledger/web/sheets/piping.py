@@ -8,9 +8,10 @@ from heatledger.drawings.pump_from import pump_and_circuits
 from heatledger.drawings.schematic import schematic
 from heatledger.drawings.schematic_legend import schematic_legend
 from heatledger.job.system_model import HOME_RUN
+from heatledger.ledger.dimensions import FLOW_COEFFICIENT
 from heatledger.papers.printing import Printing
 from heatledger.papers.schematic_from import schematic_views, undrawn
-from heatledger.web.charts import chart_fragment, svg
+from heatledger.web.charts import chart_later, svg
 from heatledger.web.fragments import Fragment
 from heatledger.web.page import Page
 from heatledger.web.parts import questions, working_fragment
@@ -39,7 +40,7 @@ def left(page: Page) -> list[Fragment]:
 def right(page: Page) -> list[Fragment]:
     """The circulators with the pipes they meet, the working, the questions, the picked circuit's form."""
     pumps = page.house.circuits.plant.circulators
-    charts = [each for id in pumps for each in chart_fragment(pump_and_circuits(page.house, page.units, id))]
+    charts = [each for id in pumps for each in _curve(page, id)]
     picked = picked_circuit(page)
     forms = [record(page, f"circuits/{picked}")] if picked else []
     deep = page.picked.startswith("circuits/") and page.picked.count("/") > 1
@@ -50,6 +51,11 @@ def right(page: Page) -> list[Fragment]:
         Fragment("calls", "piping_calls.html"), questions(page, 4),
         Fragment("zones", "piping_zones.html"), *forms,
     ]  # fmt: skip
+
+
+def _curve(page: Page, id: str) -> list[Fragment]:
+    """A circulator and the pipes it meets."""
+    return chart_later(page, f"pump-{id}", lambda: pump_and_circuits(page.house, page.units, id))
 
 
 def picked_circuit(page: Page) -> str:
@@ -79,6 +85,7 @@ def _circuit(page: Page, id: str, is_open: bool) -> dict[str, Any]:
     names = {run: emitters[run].name if run in emitters else run for run in each.runs}
     return {
         "id": id, "each": each, "names": names, "manifold": each.kind == HOME_RUN, "open": is_open,
+        "valve_unit": page.units.shown(FLOW_COEFFICIENT).unit.text,
         "picked": page.picked if page.picked.startswith(f"circuits/{id}/runs/") else page.opened,
     }  # fmt: skip
 

@@ -15,15 +15,21 @@ function look() {
   }
 }
 
+/** @returns {string} the path of the figure that is open by now: a mark may have passed on to another working */
+function opened() {
+  return new URL(window.location.href).searchParams.get("open") ?? "";
+}
+
 /** @param {HTMLElement} mark the callout that has a sheet and no line yet */
 async function follow(mark) {
   mark.dataset.line = "asked";
-  const asked = new URLSearchParams({ path: new URL(window.location.href).searchParams.get("open") ?? "" });
+  const path = opened();
+  const asked = new URLSearchParams({ path });
   try {
     const answer = await fetch(`/jobs/${shown().job}/callout?${asked}`, { headers: { "HX-Request": "true" } });
     const text = answer.ok ? await answer.text() : "";
     const made = new DOMParser().parseFromString(text, "text/html").body.firstElementChild;
-    if (made instanceof HTMLElement && made.dataset.line === undefined && mark.isConnected) mark.replaceWith(made);
+    if (made instanceof HTMLElement && made.dataset.line === undefined && mark.isConnected && path === opened()) mark.replaceWith(made);
   } catch {
     // The sheet stands there all the same.
   }

@@ -1,10 +1,15 @@
 // Keys: a sheet by its number, find, undo, the working and back.
-import { moveRevision } from "./entries.js";
+import { moveRevision, whenKept } from "./entries.js";
 import { goBack } from "./workings.js";
 
 /** @param {EventTarget | null} target @returns {boolean} whether someone is typing there */
 function isTyping(target) {
   return target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement;
+}
+
+/** @param {EventTarget | null} field @returns {boolean} whether an entry stands as it is kept, so that undo is of the job */
+function isAsKept(field) {
+  return field instanceof HTMLInputElement && field.dataset.kept === field.value;
 }
 
 /** @type {HTMLElement | null} */
@@ -15,12 +20,12 @@ export function watchKeys() {
   document.addEventListener("keydown", (event) => {
     if (event.altKey && !event.ctrlKey && /^[1-8]$/.test(event.key)) {
       event.preventDefault();
-      const link = document.querySelector(`#index li:nth-child(${event.key}) a`);
-      if (link instanceof HTMLElement) link.click();
+      void whenKept().then(() => toSheet(event.key));
       return;
     }
-    if (isTyping(event.target)) return;
-    if (event.key.toLowerCase() === "z" && (event.ctrlKey || event.metaKey)) {
+    const undo = event.key.toLowerCase() === "z" && (event.ctrlKey || event.metaKey);
+    if (isTyping(event.target) && !(undo && isAsKept(event.target))) return;
+    if (undo) {
       event.preventDefault();
       moveRevision(event.shiftKey ? "redo" : "undo", 0);
     } else if (event.key === "F6") {
@@ -37,6 +42,12 @@ export function watchKeys() {
       }
     }
   });
+}
+
+/** @param {string} number */
+function toSheet(number) {
+  const link = document.querySelector(`#index li:nth-child(${number}) a`);
+  if (link instanceof HTMLElement) link.click();
 }
 
 function toWorkingAndBack() {

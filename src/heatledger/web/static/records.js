@@ -52,6 +52,12 @@ export function watchRecords() {
     event.preventDefault();
     make(form);
   });
+  document.addEventListener("keydown", (event) => {
+    const field = event.target;
+    if (event.key !== "Enter" || !(field instanceof HTMLInputElement) || !field.id || event.isComposing) return;
+    const button = document.querySelector(`[data-name-from="${CSS.escape(field.id)}"]`);
+    if (button instanceof HTMLButtonElement) button.click();
+  });
   window.addEventListener("hashchange", toEntry);
   toEntry();
 }

@@ -1,5 +1,6 @@
 // Two people on one job: a page that was left alone takes in what was changed elsewhere when it is looked at again.
 import { ask, drawing, say, shown } from "./shared.js";
+import { inTurn } from "./turns.js";
 
 let busy = false;
 
@@ -14,14 +15,25 @@ export function watchRevisions() {
 /** @returns {boolean} whether something is typed that was not kept yet */
 function isTyping() {
   const field = document.activeElement;
-  return field instanceof HTMLInputElement && field.dataset.kept !== undefined && field.value !== field.dataset.kept;
+  if (!(field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement || field instanceof HTMLSelectElement)) return false;
+  return field.dataset.kept !== undefined && field.value !== field.dataset.kept;
 }
 
-/** Ask which revision stands, and take in what differs from this page. */
+/** Look when the changes that were begun here are done: they make revisions too. */
 async function look() {
-  const { job, sheet } = shown();
-  if (!job || busy || isTyping()) return;
+  if (!shown().job || busy) return;
   busy = true;
+  try {
+    await inTurn(takeIn);
+  } finally {
+    busy = false;
+  }
+}
+
+/** Ask which revision stands, and take in what differs from this page; for who has the turn. */
+export async function takeIn() {
+  const { job, sheet } = shown();
+  if (isTyping()) return;
   try {
     const answer = await fetch(`/jobs/${job}/rev`, { headers: { "X-Heatledger": "page" } });
     if (!answer.ok) return;
@@ -35,7 +47,5 @@ async function look() {
     say(`Changed elsewhere: this page now shows revision ${rev}.`);
   } catch {
     // The app does not answer; the next change will say so.
-  } finally {
-    busy = false;
   }
 }

@@ -46,6 +46,8 @@ const HELD = "entry-with-focus";
 function held() {
   const field = document.activeElement;
   if (!(field instanceof HTMLElement) || field.dataset.entry === undefined || field.id) return null;
+  // A slider and the fields of how well it is known stand beside the field of the same entry.
+  if (field.dataset.trial !== undefined || field.dataset.how !== undefined) return null;
   field.id = HELD;
   return field;
 }
@@ -72,9 +74,10 @@ let lost = false;
  * @param {"GET" | "POST"} verb
  * @param {string} path
  * @param {Record<string, string> | URLSearchParams} values
+ * @param {() => boolean} wanted whether the answer is still to be put in place when it comes
  * @returns {Promise<boolean>} whether it was answered and the answer put in place
  */
-export async function ask(verb, path, values) {
+export async function ask(verb, path, values, wanted = () => true) {
   const query = new URLSearchParams(values);
   const url = verb === "GET" ? `${path}?${query}` : path;
   try {
@@ -84,6 +87,7 @@ export async function ask(verb, path, values) {
       ...(verb === "POST" ? { body: query } : {}),
     });
     const text = await answer.text();
+    if (!wanted()) return false;
     if (!answer.ok) {
       const plain = new DOMParser().parseFromString(text, "text/html").body.textContent ?? "";
       notice(plain.trim() || "This could not be done. Try again.");

@@ -1,6 +1,7 @@
 // A slider is a trial while it moves and an edit when it is let go.
 import { ask, drawing, shown } from "./shared.js";
 import { postChange } from "./entries.js";
+import { inTurn } from "./turns.js";
 
 let busy = false;
 /** @type {HTMLInputElement | null} the slider that has moved since the last trial */
@@ -29,17 +30,26 @@ function amount(slider) {
   return `${slider.value} ${slider.dataset.unit ?? ""}`.trim();
 }
 
-/** One trial at a time; the last place of the slider is tried last. */
+/** One trial at a time, in turn with the edits: no trial is drawn over the edit that came after it. */
 async function tryNext() {
   if (busy || !moved) return;
   busy = true;
+  try {
+    await inTurn(tryLast);
+  } finally {
+    busy = false;
+  }
+  void tryNext();
+}
+
+/** Try the place where the slider stands by now; nothing where it has been let go meanwhile. */
+async function tryLast() {
   const slider = moved;
   moved = null;
+  if (!slider) return;
   const { job, sheet } = shown();
   const asked = Object.fromEntries(new URLSearchParams(window.location.search));
   await ask("GET", `/jobs/${job}/trial`, {
     ...asked, sheet, token: drawing().token, path: slider.dataset.entry ?? "", value: amount(slider),
   });
-  busy = false;
-  void tryNext();
 }

@@ -66,14 +66,18 @@ function focusInside(path) {
   if (place instanceof HTMLElement) place.focus();
 }
 
+/** Workings asked for so far: only the last one is put in place, whichever answer comes last. */
+let count = 0;
+
 /** @param {string} path */
 async function show(path) {
+  const mine = ++count;
   const { job, sheet } = shown();
   const url = new URL(window.location.href);
   /** @type {Record<string, string>} */
   const asked = { open: path, sheet, trail: trail.join(",") };
   for (const key of ["pick", "laid", "try"]) asked[key] = url.searchParams.get(key) ?? "";
-  await ask("GET", `/jobs/${job}/working`, asked);
+  if (!await ask("GET", `/jobs/${job}/working`, asked, () => mine === count)) return;
   markOpen(path);
   const working = document.getElementById("working");
   working?.scrollIntoView({ block: "nearest", behavior: "instant" });
