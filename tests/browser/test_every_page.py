@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
+from tests.browser.doing import settled
 from tests.browser.harness import DESK, PHONE, TABLET, App, Pages, too_wide
 
 JOB = "/jobs/ferrow-house"
@@ -31,7 +32,7 @@ PAGES = (
     f"{JOB}/house?pick=rooms/kitchen/surfaces/north-wall&open=rooms/kitchen/loss",
 )
 DOOR = ("/pair", "/passphrase")
-FAULTS = (("/nowhere", 404), ("/jobs/no-such-job/house", 404), (f"{JOB}/no-such-sheet", 404), ("/pair", 403))
+FAULTS = (("/nowhere", 404), ("/jobs/no-such-job/house", 404), (f"{JOB}/no-such-sheet", 404), ("/pair", 409))
 
 
 def looked_at(axe: Callable[..., list[str]], page: Page, address: str) -> list[str]:
@@ -88,6 +89,7 @@ def test_everybody_can_read_a_wrong_entry_and_what_is_struck(
         field = page.locator(f'#left [data-entry="{path}"]')
         field.fill(typed)
         field.press("Enter")
-        page.wait_for_selector('#token[data-wait="no"]', state="attached")
-    assert page.locator("#left .fault").count() and page.locator("#left .was").count()
+        settled(page)
+    expect(page.locator("#left .fault").first).to_be_visible()
+    assert page.locator(".was").count()
     assert not (found := axe(page)), "\n  ".join(["", *found])

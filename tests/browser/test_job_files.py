@@ -32,8 +32,7 @@ def open_from_disk(page: Page, file: Path) -> None:
 
 
 def edit(page: Page, typed: str) -> None:
-    """Change the length of a wall on sheet House."""
-    page.locator("#right a.btn.go").first.click()
+    """Change the length of a wall on sheet House, and go back to the list."""
     expect(page.locator("#house-table")).to_be_visible()
     type_in(page, WALL, typed, "#left")
     settled(page)
@@ -71,7 +70,6 @@ def test_a_file_sent_from_this_device(page: Page, file: Path) -> None:
     page.get_by_label("Job file").set_input_files(file)
     page.get_by_role("button", name="Open").first.click()
     expect(page.get_by_role("link", name="Porch house").first).to_be_visible()
-    page.locator("#right a.btn.go").first.click()
     assert number(figure(page, "house/loss", "#strip").inner_text()) == 36_200
 
 
@@ -92,7 +90,7 @@ def test_a_file_with_faults_is_opened_to_be_mended(page: Page, pages: Pages, fil
 
 def test_the_job_file_is_taken_along_as_it_was_typed(page: Page, file: Path) -> None:
     open_from_disk(page, file)
-    page.locator("#right").get_by_role("link", name="papers").first.click()
+    page.locator("#index a", has_text="Papers").click()
     with page.expect_download() as coming:
         page.get_by_role("link", name="The job file, as typed").click()
     assert Path(coming.value.path()).read_text(encoding="utf-8") == file.read_text(encoding="utf-8")

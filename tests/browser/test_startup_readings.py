@@ -67,6 +67,7 @@ def test_the_reading_bar_of_a_phone(pages: Pages) -> None:
     bar.get_by_role("button", name="Keep, next").click()
     expect(bar).to_contain_text("hissing")
     expect(bar.locator(".fault, .bad").first).to_be_visible()
+    settled(page)
     bar.locator("[name=value]").fill(f"13 {bar.locator('[name=value]').get_attribute('placeholder')}")
     bar.get_by_role("button", name="Keep, next").click()
     expect(bar).to_have_count(0)

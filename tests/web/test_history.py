@@ -9,7 +9,8 @@ import pytest
 from fastapi.testclient import TestClient
 
 from heatledger.job.edits import set_entry
-from heatledger.ledger.presets import US
+from heatledger.ledger.dimensions import TEMPERATURE
+from heatledger.ledger.presets import METRIC, US
 from heatledger.ledger.show import show
 from heatledger.web.desks import Desk
 from heatledger.web.keeping import keep
@@ -121,3 +122,12 @@ def test_a_job_made_by_another_version_says_where_to_see_what_moved(
     page = client.get("/jobs/ferrow-house/house").text
     assert "was made by version" in page and "this is 99.0.0" in page
     assert "/jobs/ferrow-house/history" in page
+
+
+def test_the_supply_is_rounded_up_as_on_the_strip(client: TestClient, desk: Desk) -> None:
+    # The lowest supply of the old house is a broken number of degrees, and it must be enough.
+    for units, name in ((US, "us"), (METRIC, "metric")):
+        page = client.get(PAGE, params={"units": name}).text
+        shown = re.findall(r'value="house/supply"[^>]*>(\d+)<', page)
+        exact = units.shown(TEMPERATURE).unit.from_si(float(desk.at(4).house["house/supply"]), True)
+        assert len(shown) == 2 and all(int(each) >= exact for each in shown), (shown, exact)

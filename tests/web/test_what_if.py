@@ -71,6 +71,13 @@ def test_two_are_laid_together_by_a_plain_form(client: TestClient, book: Book) -
     assert "A and B" in page and f">{both}<" in page.partition('id="right"')[2]
 
 
+def test_what_a_what_if_takes_off_parts_its_thousands_as_the_reader_does(client: TestClient) -> None:
+    page = client.get(PAGE, params={"units": "metric", "with": ["filled-walls", "tight-air"]}).text
+    cells = re.findall(r'<td>[−+]</td><td class="num">([^<]*)<', page[page.index('class="sumup"') :])
+    assert len(cells) == 2 and max(len(each) for each in cells) > 3
+    assert not any("," in each for each in cells), cells
+
+
 def test_what_each_takes_off_comes_to_the_total(client: TestClient) -> None:
     page = client.get(PAGE + "?with=filled-walls&with=tight-air").text
     sums = page[page.index('class="sumup"') :]

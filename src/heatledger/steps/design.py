@@ -85,6 +85,12 @@ class Design:
         return dict(found for step in self.steps for found in walk_results(step))
 
     @cached_property
+    def given(self) -> dict[str, Figure]:
+        """Figures that were given: entries of the job, and what a table gives in their place."""
+        found = {each.origin.path: each for each in entries(self.job) if isinstance(each.origin, Leaf)}
+        return found | of_tables(self.job)
+
+    @cached_property
     def figures(self) -> dict[str, Figure]:
         """Every figure by path: what was found, and what was given."""
         found = dict(self.results)

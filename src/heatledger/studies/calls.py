@@ -1,4 +1,4 @@
-"""What circulators do when only some zones call, and the smallest call there is."""
+"""What circulators do when only some zones call, the smallest call there is, the hardest pump."""
 
 from __future__ import annotations
 
@@ -61,6 +61,13 @@ def _zones_alone(design: Design) -> tuple[Call, ...]:
             continue
         found.append(Call(id, zone.name or id, dict(where.circulators), dict(where.heads)))
     return tuple(found)
+
+
+def hardest_pump(design: Design) -> str:
+    """The id of the circulator that must make the most head; empty while none is known."""
+    pumps = design.circuits.plant.circulators.items()
+    heads = {id: float(each.needed_head) for id, each in pumps if not each.needed_head.is_missing}
+    return max(heads, key=heads.__getitem__, default="")
 
 
 def lightest_call(design: Design) -> LightestCall | None:

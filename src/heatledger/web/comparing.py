@@ -12,8 +12,8 @@ from heatledger.book.errors import NoSuchJob
 from heatledger.book.moved import Moved, moved
 from heatledger.job.accounts import InputChange, inputs_changed
 from heatledger.job.errors import JobErrors
-from heatledger.ledger.figures import Figure
 from heatledger.ledger.show import show_percent
+from heatledger.steps.design import Design
 from heatledger.studies.revisions import FigureChange, figures_changed
 from heatledger.web.desks import Desk, State
 from heatledger.web.page import Page
@@ -21,10 +21,11 @@ from heatledger.web.page import Page
 MOST_FIGURES = 60
 MOST_KEPT = 4
 BOTTOM_LINE = (
-    ("Design load", "house/loss", 0), ("Supply", "house/supply", 0), ("Return", "plant/return_design", 0),
-    ("Total flow", "plant/flow", None), ("Boiler load", "plant/load", 0),
-    ("Boiler output", "plant/output", 0),
+    ("Design load", "house/loss", 0, False), ("Supply", "house/supply", None, True),
+    ("Return", "plant/return_design", 0, False), ("Total flow", "plant/flow", None, False),
+    ("Boiler load", "plant/load", 0, False), ("Boiler output", "plant/output", 0, False),
 )  # fmt: skip
+"""Words, path, decimals, and whether it is rounded up because it must be enough."""
 _VIEW = re.compile(r"(\d{1,9})\.\.(\d{1,9})\Z")
 _KEPT: WeakKeyDictionary[Desk, OrderedDict[int, State]] = WeakKeyDictionary()
 
@@ -38,6 +39,8 @@ class Line:
     after: str
     share: str
     path: str
+    places: int | None = None
+    up: bool = False
 
     @property
     def same(self) -> bool:
@@ -86,10 +89,7 @@ def compared(page: Page, first: int, second: int) -> Comparison:
     old, new = before.in_units(page.units), after.in_units(page.units)
     changes = figures_changed(old, new)
     lines = [line for each in changes if not (line := _line(page, each)).same]
-    bottom = [
-        Line(words, *_texts(page, old.results.get(path), new.results.get(path), places), share="", path=path)
-        for words, path, places in BOTTOM_LINE
-    ]
+    bottom = [_bottom(page, old, new, *each) for each in BOTTOM_LINE]
     return Comparison(
         first, second,
         inputs=tuple(inputs_changed(before.job.source.base, after.job.source.base)),
@@ -126,22 +126,17 @@ def _state(page: Page, desk: Desk, number: int) -> State:
     return found
 
 
+def _bottom(
+    page: Page, old: Design, new: Design, words: str, path: str, places: int | None, up: bool
+) -> Line:
+    before, after = (page.text(each.results.get(path), places, up=up) for each in (old, new))
+    return Line(words, before, after, "", path, places, up)
+
+
 def _line(page: Page, change: FigureChange) -> Line:
     share = show_percent(change.share, 1 if change.share < 0.1 else 0)
     both = change.before is not None and change.after is not None
     known = both and not (change.before.is_missing or change.after.is_missing)  # type: ignore[union-attr]
     return Line(
-        change.title,
-        _text(page, change.before),
-        _text(page, change.after),
-        share if known else "",
-        change.path,
+        change.title, page.text(change.before), page.text(change.after), share if known else "", change.path
     )
-
-
-def _texts(page: Page, before: Figure | None, after: Figure | None, places: int | None) -> tuple[str, str]:
-    return _text(page, before, places), _text(page, after, places)
-
-
-def _text(page: Page, figure: Figure | None, places: int | None = None) -> str:
-    return page.text(figure, places) if figure is not None else ""

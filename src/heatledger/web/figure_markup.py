@@ -42,12 +42,12 @@ def figure_button(
     return Markup(was + _button(page, path, number, spoken, css, label, figure) + tail)
 
 
-def told_button(page: Page, path: str, text: str, css: str = "", unit: bool = True) -> Markup:
+def told_button(page: Page, what: str | Figure, text: str, css: str = "", unit: bool = True) -> Markup:
     """A figure in words of its own, as a button; a thin line where it has no value, plain text where none is.
 
     ``unit``: whether the reader's unit is heard behind the words."""
-    figure = page.figure(path) if path else None
-    if figure is None:
+    figure, path = page.figure(what), page.path(what)
+    if figure is None or not path:
         return Markup(safe(text))
     if figure.is_missing or not text:
         return page.fig(path)

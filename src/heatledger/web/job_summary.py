@@ -8,6 +8,7 @@ from typing import Any
 from heatledger.ledger.figures import Figure
 from heatledger.papers.findings_by_sheet import sheet_of
 from heatledger.steps.design import Design
+from heatledger.studies.calls import hardest_pump
 from heatledger.studies.side_by_side import Side, side_by_side
 
 MOST_QUESTIONS = 5
@@ -15,12 +16,11 @@ MOST_QUESTIONS = 5
 
 def more_of(house: Design) -> dict[str, Any]:
     """Return, flow and head (SI), the first open questions in the words of the job's units, the what-ifs."""
-    heads = [each.needed_head for each in house.circuits.plant.circulators.values()]
-    known = [each for each in heads if not each.is_missing]
+    id = hardest_pump(house)
     return {
         "return": number(house.results.get("plant/return_design")),
         "flow": number(house.results.get("plant/flow")),
-        "head": number(max(known, key=float)) if known else None,
+        "head": number(house.circuits.plant.circulators[id].needed_head if id else None),
         "questions": questions_of(house),
         "what_ifs": what_ifs_of(house),
     }

@@ -20,6 +20,7 @@ from heatledger.ledger.findings import Weight
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import show_percent, show_range
 from heatledger.steps.design import Design
+from heatledger.studies.calls import hardest_pump
 from heatledger.studies.crude import CRUDE, crude_figures
 from heatledger.studies.uncertainty import band
 from heatledger.web.entries import Entry, entry_at
@@ -92,6 +93,8 @@ class Page:
             if what.startswith(CRUDE):
                 return crude_figures(self.job).get(what)
             found = self.house.results.get(what)
+            if found is None:
+                found = self.house.given.get(what)
             return found if found is not None else self.house.figures.get(what)
         return what
 
@@ -128,9 +131,9 @@ class Page:
         """
         return figure_button(self, what, places, unit, css, speak, up, label)
 
-    def told(self, path: str, text: str, css: str = "", unit: bool = True) -> Markup:
+    def told(self, what: str | Figure, text: str, css: str = "", unit: bool = True) -> Markup:
         """A figure in words of its own, as a button: 30 % in a column of shares; plain text without one."""
-        return told_button(self, path, text, css, unit)
+        return told_button(self, what, text, css, unit)
 
     def band(self, path: str) -> str:
         """The likely range of a figure, "33,100 to 39,400"; empty where it has none."""
@@ -186,10 +189,9 @@ class Page:
     @property
     def flow_and_head(self) -> tuple[Figure | None, Figure | None]:
         """The flow of all circulators, and the head of the one that needs most; None where there are none."""
-        pumps = self.house.circuits.plant.circulators.values()
-        heads = [each.needed_head for each in pumps if not each.needed_head.is_missing]
-        flow = self.figure("plant/flow")
-        return flow, max(heads, key=float) if heads else None
+        id = hardest_pump(self.house)
+        head = self.house.circuits.plant.circulators[id].needed_head if id else None
+        return self.figure("plant/flow"), head
 
     @property
     def open_counts(self) -> tuple[int, int]:

@@ -24,8 +24,7 @@ def said(page: Page, sentence: Said) -> Markup:
 def _figure(page: Page, figure: Figure) -> Markup:
     if figure.is_missing or figure.dimension not in (RATIO, TIME):
         return page.fig(figure)
-    path = page.path(figure)
     if figure.dimension is RATIO:
         places = 0 if float(figure) * 1000 % 10 < 1 else 1
-        return page.told(path, show_percent(float(figure), places))
-    return page.told(path, spoken_time(figure, page.units), unit=False)
+        return page.told(figure, show_percent(float(figure), places))
+    return page.told(figure, spoken_time(figure, page.units), unit=False)

@@ -103,8 +103,19 @@ def told(faults: Iterable[JobError], path: str) -> Sentences:
             return 0
         return 1 if path.startswith(each.path) or each.path.startswith(path) else 2
 
+    users = [each for each in found if far(each) == 2 and f"`{path.rpartition('/')[2]}`" in each.message]
+    if users and len(users) == len(found):
+        return _still_named(path.rpartition("/")[2], users)
     first = min(found, key=far)
     what = first.message if far(first) < 2 else f"{first.path}: {first.message}"
     more = len(found) - 1
     rest = f" The same change is at odds with {more} more." if more else ""
     return what + rest, first.mend
+
+
+def _still_named(id: str, users: list[JobError]) -> Sentences:
+    """What is wrong when a thing is taken away that others still name."""
+    # The steps of a path are maps and ids in turn: rooms, living-room, surfaces, north-wall.
+    first = ", ".join(each.replace("-", " ") for each in users[0].path.split("/")[1::2])
+    more = f" and {len(users) - 1} more" if len(users) > 1 else ""
+    return f"“{id}” is still used: by {first}{more}.", "Give them another, then take it out."

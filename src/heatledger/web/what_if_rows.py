@@ -13,6 +13,7 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.findings import Finding, Weight
 from heatledger.ledger.show import show_percent
 from heatledger.steps.design import Design
+from heatledger.studies.calls import hardest_pump
 from heatledger.studies.side_by_side import is_short
 from heatledger.web.entries import typeset
 from heatledger.web.laid import Column
@@ -66,9 +67,8 @@ class RowShown:
 
 def _head(house: Design) -> str:
     """Where the largest head that any circulator needs stands; empty where none is known."""
-    pumps = house.circuits.plant.circulators.items()
-    known = {id: float(each.needed_head) for id, each in pumps if not each.needed_head.is_missing}
-    return f"plant/circulators/{max(known, key=known.__getitem__)}/needed_head" if known else ""
+    id = hardest_pump(house)
+    return f"plant/circulators/{id}/needed_head" if id else ""
 
 
 ROWS = (

@@ -89,6 +89,8 @@ def from_its_file(request: Request, id: str) -> Response:
         text = _as_it_is(Path(book.job(id).file))
         page = draw("open_file.html", faults=fault.errors, text=text, name=name, path="", job=id, said="")
         return HTMLResponse(page, 422)
+    except BookError as fault:
+        return back_to(id, str(fault))
     return back_to(id, f"The file is in the book as revision {made.number}.")
 
 

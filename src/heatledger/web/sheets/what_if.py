@@ -8,11 +8,12 @@ from typing import Any
 from markupsafe import Markup
 
 from heatledger.drawings.cause_bar import cause_bar
-from heatledger.drawings.figure_words import bare
+from heatledger.drawings.figure_words import bare, without_unit
 from heatledger.drawings.hatches import CAUSE_NAMES, CAUSES
 from heatledger.drawings.shapes import Drawing
 from heatledger.ledger.dimensions import HEAT_RATE
 from heatledger.ledger.findings import Finding
+from heatledger.ledger.show import show
 from heatledger.steps.design import Design
 from heatledger.web.charts import chip, svg
 from heatledger.web.fragments import Fragment
@@ -191,9 +192,9 @@ def _step(page: Page, before: Design, after: Design, words: str) -> Step:
     one, other = before.losses.house.loss, after.losses.house.loss
     if one.is_missing or other.is_missing:
         return Step("", "", words)
-    unit = page.units.shown(HEAT_RATE).unit
-    off = unit.from_si(float(one), False) - unit.from_si(float(other), False)
-    return Step("−" if off >= 0 else "+", f"{abs(off):,.0f}", words)
+    less = float(one) - float(other)
+    shown = show(abs(less), page.units, HEAT_RATE, places=0)
+    return Step("−" if less >= 0 else "+", without_unit(shown, one, page.units), words)
 
 
 def _saved_name(page: Page, here: Column) -> str:

@@ -79,7 +79,7 @@ function isHalfTyped() {
 export function whenKept() {
   const field = document.activeElement;
   if (isHalfTyped() && field instanceof HTMLElement) field.blur();
-  return queue;
+  return inTurn(async () => undefined);
 }
 
 /** Watch every entry of the page, also those that come later. */

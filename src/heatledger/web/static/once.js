@@ -7,7 +7,7 @@ const sent = new Map();
 /** @param {HTMLFormElement} form @returns {string} */
 function named(form) {
   const given = new FormData(form);
-  return [form.id, form.getAttribute("action"), given.get("what"), given.get("path"), given.get("line")].join(" ");
+  return [form.id, form.getAttribute("action"), given.get("what"), given.get("path"), given.get("line"), given.get("value")].join(" ");
 }
 
 /** Watch for a second click or Enter that follows at once. Undo, Redo and the order of things may be pressed fast. */
