@@ -46,9 +46,7 @@ def looked_at(axe: Callable[..., list[str]], page: Page, address: str) -> list[s
 
 @pytest.mark.parametrize("units", ["us", "metric", "canadian"])
 @pytest.mark.parametrize("address", PAGES)
-def test_everybody_can_read_it(
-    pages: Pages, axe: Callable[..., list[str]], address: str, units: str
-) -> None:
+def test_everybody_can_read_it(pages: Pages, axe: Callable[..., list[str]], address: str, units: str) -> None:
     page = pages.new()
     page.context.add_cookies([{"name": "units", "value": units, "url": pages.app.url}])
     answer = page.goto(address)
@@ -66,6 +64,8 @@ def test_everybody_can_read_the_pages_of_the_door(
         assert answer is not None and answer.ok, address
         assert not (found := looked_at(axe, page, address)), "\n  ".join(["", *found])
         page.set_viewport_size({"width": DESK[0], "height": DESK[1]})
+    page.wait_for_load_state("networkidle")
+    page.close()
 
 
 @pytest.mark.parametrize(("address", "status"), FAULTS)

@@ -61,7 +61,7 @@ def test_a_whole_small_job_by_keyboard(page: Page) -> None:
     page.keyboard.press("Enter")
     type_at(page, "Name", "East wall")
     go_to(page, "Construction")
-    page.keyboard.type("Outside")
+    page.keyboard.type("Outside w")
     type_at(page, "Length", "12 ft")
     page.keyboard.press("Enter")
     expect(page.locator("#house-table")).to_contain_text("East wall")

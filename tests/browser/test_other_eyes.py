@@ -47,7 +47,8 @@ def test_at_200_percent_nothing_is_lost(pages: Pages, job: str, sheet: str) -> N
 def test_nothing_moves_for_who_wants_no_motion(pages: Pages, job: str) -> None:
     moving = """() => [...document.querySelectorAll("*")].filter((each) => {
       const style = getComputedStyle(each);
-      return style.transitionDuration.split(",").some((one) => parseFloat(one) > 0) || style.animationName !== "none";
+      const moves = style.transitionDuration.split(",").some((one) => parseFloat(one) > 0);
+      return moves || style.animationName !== "none";
     }).length"""
     still = pages.new(reduced_motion="reduce")
     still.goto(f"{job}/heat-loss?open=house/loss")
@@ -104,7 +105,7 @@ def test_units_turn_without_scripts(pages: Pages, job: str) -> None:
 
 @pytest.mark.parametrize("sheet", ["house", "heat-loss", "startup"])
 def test_a_sheet_on_paper(pages: Pages, job: str, sheet: str) -> None:
-    """Buttons gone, the bottom line at the head, the left page and then the right one on a sheet of its own."""
+    """Buttons gone, the bottom line at the head, left page, then the right one on a sheet of its own."""
     page = pages.new()
     page.goto(f"{job}/{sheet}?open=house/loss")
     page.emulate_media(media="print")

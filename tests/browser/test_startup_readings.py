@@ -85,6 +85,8 @@ def test_a_paired_phone_reaches_startup_only(pages: Pages, run_app: Callable[...
     expect(page.get_by_role("heading").first).to_be_visible()
     page.get_by_role("button", name=re.compile("code", re.IGNORECASE)).first.click()
     assert re.search(r"\b[A-Z0-9]{3,4}[ -]?[A-Z0-9]{3,4}\b", page.locator("main").inner_text())
+    page.wait_for_load_state("networkidle")
+    page.close()
 
 
 def test_the_checklist_adds_up(page: Page) -> None:

@@ -42,7 +42,7 @@ def walk_down(page: Page, job: str) -> None:
 def test_from_the_bottom_line_to_the_tape(page: Page, job: str) -> None:
     walk_down(page, job)
     leaf = page.locator("#working")
-    expect(leaf).to_contain_text("typed: \"14' 6\"\"")
+    expect(leaf).to_contain_text('typed: "14\' 6""')
     expect(leaf).to_contain_text("measured")
     expect(leaf).to_contain_text("revision 1")
     assert asked(page, "open") == DOWN[-1]

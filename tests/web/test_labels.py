@@ -9,14 +9,15 @@ from urllib.parse import parse_qs, urlsplit
 
 import pytest
 
+from heatledger.drawings.matters_chart import what_matters
 from heatledger.job.begin import boiler_replacement, filled, three_numbers
 from heatledger.job.edits import set_entry
 from heatledger.job.load import read_job
 from heatledger.job.model import Job
-from heatledger.ledger.presets import US
+from heatledger.ledger.presets import PRESETS, US, Preset
 from heatledger.web.demo import demo_text
 from heatledger.web.drawing import drawn
-from tests.web.page_of import demo, full, made_page, wrong_entry
+from tests.web.page_of import demo, designed, full, made_page, wrong_entry
 
 DEMO = demo_text("ferrow-house")
 
@@ -98,6 +99,18 @@ def test_the_head_of_emitters_and_its_chart_count_the_same_rooms(name: str) -> N
     )
 
 
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_the_slider_of_the_water_runs_as_far_as_the_rule_below_it(units: str) -> None:
+    for text in (DEMO, set_entry(DEMO, "plant/supply", "230 °F")):
+        parts = sheet(read_job(text), "emitters", units)
+        low, high = map(int, re.findall(r'min="(-?\d+)" max="(\d+)"', parts["left:water"])[0])
+        at = int(re.findall(r'step="1" value="(\d+)"', parts["left:water"])[0])
+        drawn_at = [int(each) for each in re.findall(r">(\d+)</text>", parts["left:chart-water-by-room"])]
+        assert low <= min(drawn_at) and max(drawn_at) <= high and low <= at <= high
+    bare = boiler_replacement(US) + "emitters:\n  one: {name: One, room: house, kind: panel radiator}\n"
+    assert "data-trial" not in sheet(read_job(bare), "emitters", units)["left:water"]
+
+
 def test_what_is_waited_for_leads_to_its_entry() -> None:
     job = read_job(boiler_replacement(US))
     links = re.findall(r'<a href="([^"]*)"', sheet(job, "heat-loss")["right:waits"])
@@ -142,6 +155,28 @@ def test_calls_name_no_valve_and_no_burner_where_there_is_none() -> None:
     assert "Elements" in html
     usual = sheet(demo(), "controls")["left:calls"]
     assert "Valves" in usual and "Burner" in usual
+
+
+def test_an_electric_boiler_holds_its_output_without_a_burner() -> None:
+    text = set_entry(set_entry(DEMO, "plant/boiler/kind", "electric"), "plant/boiler/fuel", "electricity")
+    electric, usual = (sheet(each, "boiler-room") for each in (read_job(text), demo()))
+    place = "right:chart-firing-range"
+    assert "urner" not in words(electric[place]) and "What the boiler holds" in electric[place]
+    assert "What the burner holds" in usual[place]
+
+
+@pytest.mark.parametrize("units", PRESETS.values(), ids=list(PRESETS))
+def test_the_sentence_of_what_matters_says_the_swing_of_its_first_row(units: Preset) -> None:
+    house = designed(demo())
+    swings = []
+    for path, figure in house.results.items():
+        if not path.endswith(("lowest_supply", "temperature")) or figure.is_missing:
+            continue
+        chart = what_matters(house, units, path)
+        if chart is not None:
+            swings.append(chart.rows[0][2].text)
+            assert f"{swings[-1]} " in chart.sentence, (path, chart.sentence)
+    assert any(each.startswith("± 1.") for each in swings)
 
 
 def test_rooms_stand_below_the_floor_they_are_on() -> None:

@@ -161,7 +161,7 @@ def test_a_what_if_is_added_with_the_readers_unit_extended_and_removed(
 @pytest.mark.parametrize(
     ("typed", "said"),
     [
-        ({"name": "A", "path": "site/indor", "value": "66"}, "Did you mean `indoor`"),
+        ({"name": "A", "path": "site/indor", "value": "66"}, "Did you mean “indoor”"),
         ({"name": "A", "path": "site/indoor", "value": "warm"}, "warm"),
         ({"name": "A", "path": "", "value": "66"}, "Say what it sets"),
         ({"name": "", "path": "site/indoor", "value": "66"}, "Give it a name"),

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from math import isfinite
+
 from heatledger.drawings.chart import WIDE, Chart, ChartCell, cell, known, shown, unit_of
 from heatledger.drawings.figure_words import enough
 from heatledger.drawings.once import once_a_design
 from heatledger.drawings.shapes import Drawing
 from heatledger.drawings.wall_bars import WallBar, wall_bar, wall_bars
-from heatledger.drawings.water_rule import RoomOnRule, water_rule
+from heatledger.drawings.water_rule import RoomOnRule, span, water_rule
 from heatledger.ledger.dimensions import LENGTH, TEMPERATURE
 from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
@@ -22,22 +24,36 @@ CONDENSING = "condensing"
 @once_a_design
 def water_drawing(house: Design, units: Preset, width: float = WIDE, least: int = 1) -> Drawing | None:
     """Every room on the rule; None with fewer than ``least`` rooms that are known."""
-    heat, unit = house.emitters, units.shown(TEMPERATURE).unit
-    rooms = tuple(
+    unit, rooms = units.shown(TEMPERATURE).unit, _on_rule(house, units)
+    if len(rooms) < least:
+        return None
+    supply = house.emitters.house.supply
+    setting = None if supply.is_missing else shown(supply, units, TEMPERATURE)
+    words = "" if supply.is_missing else f"design supply {show(supply, units)}"
+    return water_rule(WATER, rooms, setting, words, unit.text, width, _condenses(house, units))
+
+
+def _on_rule(house: Design, units: Preset) -> tuple[RoomOnRule, ...]:
+    """The rooms whose lowest supply is known."""
+    unit = units.shown(TEMPERATURE).unit
+    return tuple(
         RoomOnRule(
             str(house.job.rooms[id].name),
             shown(each.lowest_supply, units, TEMPERATURE),
             enough(each.lowest_supply, units).removesuffix(unit.text).strip(),
         )
-        for id, each in heat.rooms.items()
+        for id, each in house.emitters.rooms.items()
         if not each.lowest_supply.is_missing
     )
-    if len(rooms) < least:
-        return None
-    supply = heat.house.supply
-    setting = None if supply.is_missing else shown(supply, units, TEMPERATURE)
-    words = "" if supply.is_missing else f"design supply {show(supply, units)}"
-    return water_rule(WATER, rooms, setting, words, unit.text, width, _condenses(house, units))
+
+
+def ends_of_rule(house: Design, units: Preset) -> tuple[float, float]:
+    """First and last temperature on the rule, in the reader's unit: a slider above it runs as far."""
+    supply, unit = house.emitters.house.supply, units.shown(TEMPERATURE).unit
+    values = [each.supply for each in _on_rule(house, units)]
+    values += [] if supply.is_missing else [shown(supply, units, TEMPERATURE)]
+    first, last, _ = span([each for each in values if isfinite(each)], unit.text)
+    return first, last
 
 
 def _condenses(house: Design, units: Preset) -> tuple[float, str] | None:

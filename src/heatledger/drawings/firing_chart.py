@@ -10,11 +10,12 @@ from heatledger.ledger.figures import Figure
 from heatledger.ledger.presets import Preset
 from heatledger.ledger.show import number_text, show
 from heatledger.steps.design import Design
+from heatledger.steps.targets import burns
 from heatledger.studies.by_weather import losses_at
 from heatledger.studies.calls import LightestCall, lightest_call
 
-ID, TITLE = "firing-range", "What the burner holds"
-FULL_OR_NOTHING = "No lowest output is given, so the burner is taken to fire full or not at all."
+ID = "firing-range"
+FULL_OR_NOTHING = "No lowest output is given, so the {} is taken to run full or not at all."
 
 
 @once_a_design
@@ -34,8 +35,10 @@ def firing_range(house: Design, units: Preset, width: float = 372.0) -> Chart | 
         calls.append(Upright(_in(today, units), f"today {_n(today, units)}"))
     full = _n(room.output, units)
     steady = f"steady, {_n(low, units)} to {full}" if turns_down else f"steady only at {full}"
-    said = _sentence(house, units, low, light)
-    drawing = range_rule(TITLE, said, (_in(low, units), _in(room.output, units)), steady, tuple(calls),
+    # An electric boiler has elements and no burner.
+    it = "burner" if burns(boiler) else "boiler"
+    said, title = _sentence(house, units, low, light, it), f"What the {it} holds"
+    drawing = range_rule(title, said, (_in(low, units), _in(room.output, units)), steady, tuple(calls),
                          unit_of(units, HEAT_RATE), width, group_of(units, HEAT_RATE))  # fmt: skip
     rows = [(ChartCell("Full output"), cell(room.output, house, units, 0)),
             (ChartCell("Design day"), cell(room.load, house, units, 0))]  # fmt: skip
@@ -46,11 +49,11 @@ def firing_range(house: Design, units: Preset, width: float = 372.0) -> Chart | 
     if light is not None:
         name = f"Lightest call: {light.name} at {show(light.outdoor, units)} outdoors"
         rows.append((ChartCell(name), ChartCell(_n(light.load, units))))
-    note = "" if turns_down else FULL_OR_NOTHING
-    return Chart(ID, TITLE, drawing, said, ("What", unit_of(units, HEAT_RATE)), tuple(rows), note)
+    note = "" if turns_down else FULL_OR_NOTHING.format(it)
+    return Chart(ID, title, drawing, said, ("What", unit_of(units, HEAT_RATE)), tuple(rows), note)
 
 
-def _sentence(house: Design, units: Preset, low: Figure, light: LightestCall | None) -> str:
+def _sentence(house: Design, units: Preset, low: Figure, light: LightestCall | None, it: str) -> str:
     room = house.boiler_room.plant
     assert room.output is not None
     covers = float(room.output) >= float(room.load)
@@ -63,8 +66,8 @@ def _sentence(house: Design, units: Preset, low: Figure, light: LightestCall | N
     heat = show(light.load, units, HEAT_RATE, places=0)
     where = f"The lightest call, {light.name} at {show(light.outdoor, units)} outdoors, is {heat}"
     if light.load < float(low):
-        return f"{said} {where}: below what the burner holds, so it starts and stops."
-    return f"{said} {where}: the burner holds it."
+        return f"{said} {where}: below what the {it} holds, so it starts and stops."
+    return f"{said} {where}: the {it} holds it."
 
 
 def _today(house: Design) -> float | None:

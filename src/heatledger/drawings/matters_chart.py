@@ -69,12 +69,12 @@ def _swing(swing: float, figure: Figure, units: Preset) -> str:
     return f"± {number:.{places}f}"
 
 
-def matters_note(swings: tuple[Swing, ...]) -> str:
+def matters_note(swings: tuple[Swing, ...], what: str = "load") -> str:
     """How many inputs are not listed, and how a swing comes about."""
     more = len(swings) - MOST_MATTERS
     rest = f"and {more} smaller. " if more > 0 else ""
     return (
-        f"{rest}A swing is how far the input may be off times how fast the load changes with it."
+        f"{rest}A swing is how far the input may be off times how fast the {what} changes with it."
         if swings
         else ""
     )
@@ -93,15 +93,16 @@ def what_matters(house: Design, units: Preset, path: str, width: float = NARROW)
     most = found[0]
     title = house.names.title(made.figure)
     unit = unit_of(units, made.figure.dimension)
-    said = f"{most.name} moves it most, {most.swing} {unit}.".replace(" 1.", ".")
+    unit = "" if unit == "1" else unit
+    said = f"{most.name} moves it most, {f'{most.swing} {unit}'.strip()}."
     rows = tuple(
         (ChartCell(each.name, "" if each.entry is None else house.names.path(each.entry)),
          ChartCell(each.value), ChartCell(each.swing))
         for each in found
     )  # fmt: skip
-    head = ("Input", "As taken", f"Moves it by, {unit}")
+    head = ("Input", "As taken", f"Moves it by, {unit}" if unit else "Moves it by")
     drawing = matter_rows(f"{TITLE}: {title}", said, found, width)
-    note = matters_note(made.swings).replace("the load changes", "the figure changes")
+    note = matters_note(made.swings, "figure")
     return Chart(f"matters-{path.replace('/', '-')}", TITLE, drawing, said, head, rows, note)
 
 

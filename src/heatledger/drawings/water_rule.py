@@ -50,7 +50,7 @@ def water_rule(
     values = [each.supply for each in rooms] + ([] if setting is None else [setting])
     if not rooms or not all(map(math.isfinite, values)):
         raise ValueError("a rule of water temperatures needs rooms with finite temperatures")
-    first, last, step = _span(values, unit)
+    first, last, step = span(values, unit)
     across = Axis(first, last, EDGE, width - EDGE)
     columns, rows = _columns(rooms, across, width)
     base = TOP + ROW * (rows - 1) + 6 + FAN + 8
@@ -76,12 +76,12 @@ def water_rule(
     return Drawing(f"{title}, {unit}", words, width, low, tuple(shapes))
 
 
-def _span(values: list[float], unit: str) -> tuple[float, float, float]:
+def span(values: list[float], unit: str) -> tuple[float, float, float]:
     """The usual scale of the unit, longer where a room or the setting lies outside it."""
     first, last, step = SCALES.get(unit, SCALES["°F"])
-    while min(values) < first:
+    while min(values, default=first) < first:
         first -= step
-    while max(values) > last:
+    while max(values, default=last) > last:
         last += step
     return first, last, step
 

@@ -62,9 +62,8 @@ class Design:
     def __getitem__(self, path: str) -> Placed:
         """The figure at a path such as ``rooms/kitchen/loss``; ``NoSuchFigure`` offers the nearest."""
         wanted = path.strip().strip("/")
-        figure = self.results.get(wanted)
-        if figure is None:  # only what was given makes all figures be gathered
-            figure = self.figures.get(wanted)
+        found = self.results.get(wanted)
+        figure = self.figures.get(wanted) if found is None else found
         if figure is None:
             raise NoSuchFigure(wanted, self.nearest(wanted))
         return placed(figure, self.names)

@@ -119,12 +119,20 @@ def asked_of(page: Page, path: str, shape: Shape) -> tuple[Asked, ...]:
         each = shape.by_key[key]
         choices = choices_at(f"{path}/new/{key}", page.job)
         pairs = tuple(choices.items()) if isinstance(choices, dict) else tuple((one, one) for one in choices)
+        if key == "construction":
+            pairs = tuple(one for one in pairs if _fits(page, one[0], shape.name)) or pairs
         words = ASKED_AS.get((shape.name, key), each.words)
         found.append(Asked(key, words, pairs, each.example, key if key in LISTED else ""))
     if shape.name == "what-if":
         found += [Asked("set", "path of the value to set", (), "air/changes", "set"),
                   Asked("to", "what to put there", (), "0.35 ACH")]  # fmt: skip
     return tuple(found)
+
+
+def _fits(page: Page, id: str, thing: str) -> bool:
+    """Windows and doors are openings; everything else is a surface."""
+    kind = page.job.constructions[id].kind if id in page.job.constructions else ""
+    return (kind in ("window", "door")) == (thing == "opening")
 
 
 def _cells(page: Page, path: str, shape: Shape, node: Node) -> tuple[Cell, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from heatledger.drawings.emitter_charts import wall_bars_of_rooms, water_temperatures
+from heatledger.drawings.emitter_charts import ends_of_rule, wall_bars_of_rooms, water_temperatures
 from heatledger.ledger.dimensions import TEMPERATURE
 from heatledger.ledger.show import show_percent
 from heatledger.studies.side_by_side import ALL_OF_IT, carried, is_short
@@ -18,8 +18,6 @@ TITLE = "Emitters"
 CSS = "emitters.css"
 BAR = 168.0
 JUST_RIGHT = "just right"
-SLIDER = {True: (75, 200), False: (25, 95)}
-"""Ends of the slider of the supply water, in °F and in °C."""
 
 
 def left(page: Page) -> list[Fragment]:
@@ -75,7 +73,7 @@ def _water(page: Page) -> dict[str, Any]:
     known = any(not each.given_share.is_missing for each in heat.rooms.values())
     shown = page.units.shown(TEMPERATURE).unit
     supply = heat.house.supply
-    low, high = SLIDER[shown.text == "°F"]
+    low, high = map(round, ends_of_rule(page.house, page.units))
     return {
         "carried": carried(heat) if known else None,
         "heated": len({each.room for each in heat.emitters.values()}),
