@@ -9,11 +9,13 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 
 from tests.browser.harness import App, Pages, launch, look_with_axe, start_app
 from tests.needed import tool
 
+# A machine that is busy with other tests may take its time; what never comes still fails.
+expect.set_options(timeout=15_000)
 REPORT = pytest.StashKey[pytest.TestReport]()
 
 

@@ -68,12 +68,12 @@ class App:
         return (self.folder / "app.log").read_text(encoding="utf-8", errors="replace")
 
     def stop(self) -> str:
-        """End it the polite way; what it said from the first traceback on, empty when there was none."""
+        """End it the polite way; the end of what it said where it told of a fault, else nothing."""
         if self.process.poll() is None:
             self.process.terminate()
         self.process.wait(timeout=20)
         _, fault, rest = self.log.partition("Traceback")
-        return fault + rest[:4000]
+        return fault + rest[-4000:]
 
     def kill(self) -> None:
         """End it as a power cut would."""

@@ -81,7 +81,11 @@ def test_a_whole_small_job_by_keyboard(page: Page) -> None:
     expect(page.locator("#says")).to_contain_text("Undone")
     settled(page)
     assert number(total.inner_text()) == before
+    working_and_paper(page)
 
+
+def working_and_paper(page: Page) -> None:
+    """Sheet 2: a working, a figure in it, and back; then sheet 8 and its paper."""
     page.keyboard.press("Alt+2")
     expect(page.locator("#left h1")).to_have_text("Heat loss")
     total = figure(page, "rooms/parlor/loss")
@@ -121,7 +125,8 @@ def test_every_stop_shows_where_one_is(page: Page) -> None:
         seen = page.evaluate(
             """() => {
               const here = document.activeElement, style = getComputedStyle(here);
-              return [here.outerHTML.slice(0, 90), style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2];
+              const drawn = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;
+              return [here.outerHTML.slice(0, 90), drawn];
             }"""
         )
         assert seen[1], seen[0]

@@ -29,6 +29,8 @@ from heatledger.web.later import Later
 from heatledger.web.slips import Sentences, clash, read_with_slips, told
 
 MOST_DRAWINGS = 12
+JOB_FILE = "job file"
+"""What the text of a revision is called where a line of it is named."""
 _RUN = token_hex(4)
 MOST_OPEN = 6
 """Jobs held in memory at once; the one used longest ago is put back."""
@@ -166,7 +168,7 @@ class Desk:
             state = self.fresh()
             if base != state.revision.number:
                 raise MovedOn(state.revision)
-            job = read_job(text, self._file_name(state.revision))
+            job = read_job(text, JOB_FILE)
             self._take(self._saved(text, job, said, by, state))
             return Outcome(self.state, said)
 
@@ -225,11 +227,8 @@ class Desk:
         return State(revision, job, house, state.house)
 
     def _opened(self, revision: Revision, since: Design | None = None) -> State:
-        job = read_job(revision.text, self._file_name(revision))
+        job = read_job(revision.text, JOB_FILE)
         return State(revision, job, design(job, since=since), since)
-
-    def _file_name(self, revision: Revision) -> str:
-        return f"revision {revision.number}"
 
     def _take(self, state: State) -> None:
         self.state = state
