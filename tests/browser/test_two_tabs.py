@@ -80,6 +80,7 @@ def test_when_the_app_is_gone_what_was_typed_stays(fresh_app: object, page: Page
     pages.allow(page, "ERR_CONNECTION_REFUSED|request failed")
     page.goto("/jobs/ferrow-house/house")
     port = int(pages.app.url.rpartition(":")[2])
+    page.wait_for_load_state("networkidle")
     pages.app.kill()
     type_in(page, INDOOR, "68 °F", "#left")
     expect(page.locator("#notice")).to_contain_text("does not answer")

@@ -41,8 +41,8 @@ def right(page: Page) -> list[Fragment]:
     return [
         Fragment("lead", "heat_loss_lead.html", _lead(page), css="lead"),
         *waiting_for(page, "house/loss"),
-        *matters(page, "house/loss"),
         working_fragment(page),
+        *matters(page, "house/loss"),
         questions(page, 2),
         *chart_later(page, "where-the-heat-goes", lambda: heat_by_cause(page.house, page.units)),
     ]
