@@ -44,7 +44,7 @@ def test_from_the_bottom_line_to_the_tape(page: Page, job: str) -> None:
     leaf = page.locator("#working")
     expect(leaf).to_contain_text('typed: "14\' 6""')
     expect(leaf).to_contain_text("measured")
-    expect(leaf).to_contain_text("revision 1")
+    expect(leaf).to_contain_text("job file:58")
     assert asked(page, "open") == DOWN[-1]
 
 
