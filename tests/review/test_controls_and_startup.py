@@ -93,6 +93,13 @@ def test_no_mend_gets_round_a_guard() -> None:
     assert not any(each in words for each in ("bypass", "bridge", "jumper", "plug the", "hold in"))
 
 
+def test_much_carbon_monoxide_is_told_of_before_oxygen_is_read() -> None:
+    """Air only thins it: what was read is the least that it is without air."""
+    found = on(fire(carbon_monoxide="900 ppm"))["co-in-flue-high"]
+    assert found.weight is Weight.MUST_FIX and "as read" in found.what
+    assert "co-in-flue-high" not in on(fire(carbon_monoxide="90 ppm"))
+
+
 def test_weights_go_with_the_danger() -> None:
     low, high = (on(read(cold_pressure=each))["cold-gauge-off"] for each in ("11 psi", "15 psi"))
     assert (low.weight, high.weight) == (Weight.MUST_FIX, Weight.NOTE)

@@ -97,10 +97,15 @@ def _is_read(given: Figure | None) -> bool:
 
 
 def _air_free(job: Job) -> float | None:
-    """Carbon monoxide of the flue gas as it would be without its air; None where it was not read."""
+    """Carbon monoxide of the flue gas as it would be without its air; None where it was not read.
+
+    Without a reading of oxygen it is what was read, which is the least that it can be.
+    """
     fire = job.system.readings.combustion
-    if fire.oxygen is None or fire.carbon_monoxide is None:
+    if fire.carbon_monoxide is None:
         return None
+    if not _is_read(fire.oxygen) or fire.oxygen is None:
+        return float(fire.carbon_monoxide)
     return float(air_free_carbon_monoxide(measured=fire.carbon_monoxide, oxygen=fire.oxygen))
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import isfinite
+from math import isfinite, isnan
 
 from heatledger.ledger.dimensions import RATIO
 from heatledger.ledger.figures import Figure
@@ -175,9 +175,18 @@ def _fire(design: Design) -> Iterator[Line]:
                     say("{} to {}, the maker’s sheet first", low, high), float(low), float(high))  # fmt: skip
     else:
         yield _line("combustion/oxygen", "combustion", "oxygen", fire.oxygen, say("none: no fire here"))
-    most = limits.flue_co
-    yield _line("combustion/carbon_monoxide", "combustion", "carbon monoxide, as read", fire.carbon_monoxide,
-                say("air free at most {}", most), None, float(most), clean, "air free")  # fmt: skip
+    most, read = limits.flue_co, fire.carbon_monoxide
+    free = clean is not None and not isnan(float(clean))
+    # As read there is never more of it than air free: over the limit as read is over the limit.
+    over = (
+        not free
+        and read is not None
+        and not read.is_missing
+        and not is_inside(float(read), None, float(most))
+    )
+    held, words = (read, "as read, no less air free") if over else (clean, "air free")
+    yield _line("combustion/carbon_monoxide", "combustion", "carbon monoxide, as read", read,
+                say("air free at most {}", most), None, float(most), held, words)  # fmt: skip
     yield _line("combustion/stack", "combustion", "stack", fire.stack, say("none, write it down"))
     yield _spillage(fire.spillage)
     if boiler is not None and t.is_drafted(boiler):

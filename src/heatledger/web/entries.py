@@ -43,6 +43,7 @@ def typeset(text: str) -> str:
     shown = re.sub(r"(?<=[0-9.½¼¾⅛⅜⅝⅞])\s?'", "′", text)
     shown = re.sub(r"(?<=[0-9.½¼¾⅛⅜⅝⅞])\s?\"", "″", shown)
     shown = re.sub(r"(?<![\w.])-(?=[0-9])", "−", shown)
+    shown = re.sub(r"(?<=[0-9])\s*([FC])\Z", r" °\1", shown.rstrip())
     shown = re.sub(r"\s*(?<=[0-9\s′″m])[xX*]\s*(?=[0-9])", " × ", shown)
     return re.sub(r"\b(ft|m|in)([23])\b", lambda m: m[1] + {"2": "²", "3": "³"}[m[2]], shown)
 

@@ -76,14 +76,20 @@ def _flue_high(look: Look) -> Found:
     if fire.carbon_monoxide is None or _fired(look) is None:
         return
     if found is None or isnan(found):
-        yield look.wants("readings/combustion/carbon_monoxide", found, words="oxygen in the flue gas")
-    elif float(found) > look.limit * (1 + SAME):
+        if not float(fire.carbon_monoxide) > look.limit * (1 + SAME):
+            yield look.wants("readings/combustion/carbon_monoxide", found, words="oxygen in the flue gas")
+            return
+        # Without the air that thins it there is never less of it, so what was read is enough to say so.
+        found, free = fire.carbon_monoxide, "as read, and no less air free"
+    else:
+        free = "air free"
+    if float(found) > look.limit * (1 + SAME):
         stop = float(found) > look.limit_at(1) * (1 + SAME)
         shut = Mend("Shut the boiler down and tag it; find and mend the cause before it is lit again.")
         yield with_caution(
             look.found(
                 "readings/combustion/carbon_monoxide",
-                f"Carbon monoxide in the flue gas is {look.say(found)} air free; the clean limit is "
+                f"Carbon monoxide in the flue gas is {look.say(found)} {free}; the clean limit is "
                 f"{look.limit_shown()}.",
                 found,
                 (shut,) if stop else (Mend("Look at gas pressure, air, nozzle and exchanger."),),
