@@ -18,7 +18,7 @@ from heatledger.papers import blocks as b
 from heatledger.papers.boiler_room_paper import boiler_room_paper
 from heatledger.papers.emitters_paper import emitters_paper
 from heatledger.papers.findings_by_sheet import SHEET_OF_SUBJECT, SUBJECTS, is_draft, must_fix, sheet_of
-from heatledger.papers.material_list import files, material_paper
+from heatledger.papers.material_list import beside, material_paper
 from heatledger.papers.owners_report import owners_report
 from heatledger.papers.paper import paper_pdf
 from heatledger.papers.printing import Printing
@@ -248,7 +248,7 @@ def test_the_list_names_the_guards_a_thermostat_a_zone_and_one_quantity_of_boile
     rated = shown.design.boiler_room.plant.rated_output
     assert rated is not None
     assert f"output {shown.show(rated)}" in said
-    rows = list(csv.reader(io.StringIO(files(shown, "letter")["csv"].decode("utf-8-sig"))))
+    rows = list(csv.reader(io.StringIO(beside(shown)["csv"].decode("utf-8-sig"))))
     counted = [row for row in rows if len(row) > 4 and row[4] == "pieces" and row[3]]
     assert len(counted) > 5
     assert all(row[3].isdigit() for row in counted)

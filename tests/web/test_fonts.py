@@ -22,7 +22,7 @@ NOT_ON_SCREEN = {
     "ledger/numerals.py": "signs that are read and never written",
     "ledger/sizes.py": "signs that are read and never written",
     "ledger/unit_words.py": "signs that are read and never written",
-    "papers/material_files.py": "first signs of cells that a sheet would take for a formula",
+    "papers/cells.py": "first signs of cells that a sheet would take for a formula",
     "cli/common.py": "marks of the terminal",
     "cli/findings_text.py": "marks of the terminal",
     "book/tables.py": "stands for a sign that a database cannot keep",

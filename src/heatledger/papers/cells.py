@@ -13,7 +13,7 @@ from heatledger.papers.heat_loss_data import Head
 CellValue = str | float | None
 LONGEST = 32_000  # a cell of a workbook holds 32,767 signs
 _MADE = datetime(2000, 1, 1, tzinfo=UTC)  # so that one table gives one run of bytes
-_ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
+_ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
 
 
 @dataclass(frozen=True)
