@@ -8,29 +8,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from heatledger.drawings.lettering import Box, text_boxes
+from heatledger.drawings.lettering import text_boxes
 from heatledger.drawings.pump_chart import PumpView, pump_chart
 from heatledger.drawings.reset_chart import ResetView, WaterAt, reset_chart
 from heatledger.drawings.shapes import Disc, Drawing, Path, Point, Words
 from heatledger.drawings.to_svg import LOOKS, to_svg
 from heatledger.drawings.water_rule import RoomOnRule, water_rule
+from tests.drawings.tidy import check_tidy
 
 WEATHER = ((-2, 160, 140), (10, 149, 132), (20, 139, 125), (30, 128, 117), (40, 117, 109), (60, 91, 88))
 POINTS = tuple(WaterAt(*each) for each in WEATHER)
 CURVE = ((0.0, 6.6), (2.5, 5.98), (5.0, 4.6))
-
-
-def overlap(one: Box, other: Box) -> bool:
-    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
-
-
-def check_tidy(drawing: Drawing) -> None:
-    boxes = text_boxes(drawing)
-    for number, (text, box) in enumerate(boxes):
-        assert -0.5 <= box[0] < box[2] <= drawing.width + 0.5, text
-        assert -0.5 <= box[1] < box[3] <= drawing.height + 0.5, text
-        for other, beside in boxes[number + 1 :]:
-            assert not overlap(box, beside), (text, other)
 
 
 def scale(drawing: Drawing, anchor: str) -> tuple[float, float]:
